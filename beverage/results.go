@@ -1,0 +1,202 @@
+package beverage
+
+// The schema names of the results that single commands print.
+const (
+	LethalitySchema   = "posset/lethality/1"
+	AcidSchema        = "posset/acid/1"
+	CarbonationSchema = "posset/carbonation/1"
+	ProteinSchema     = "posset/protein/1"
+	RoutesSchema      = "posset/routes/1"
+	BriefSchema       = "posset/brief/1"
+	VerifySchema      = "posset/verify/1"
+)
+
+// LethalityResult is what logs alone show.
+type LethalityResult struct {
+	Schema        string      `json:"schema"`
+	Tool          Tool        `json:"tool"`
+	Cautions      []string    `json:"cautions"`
+	TrefC         float64     `json:"tref_c"`
+	ZC            float64     `json:"z_c"`
+	Basis         string      `json:"basis,omitempty"` // organism, where one was named
+	ToleranceC    float64     `json:"tolerance_c"`
+	TargetMinutes *float64    `json:"target_minutes"`
+	Target        string      `json:"target,omitempty"`
+	Logs          []LogResult `json:"logs"`
+}
+
+// AcidResult is the acid chemistry of one drink.
+type AcidResult struct {
+	Schema          string          `json:"schema"`
+	Tool            Tool            `json:"tool"`
+	Input           Input           `json:"input"`
+	Drink           string          `json:"drink"`
+	TempC           float64         `json:"temperature_c"`
+	PH              *float64        `json:"ph"` // degassed
+	PHLow           *float64        `json:"ph_low"`
+	PHHigh          *float64        `json:"ph_high"`
+	PHCarbonated    *float64        `json:"ph_carbonated"`
+	PHMeasured      *float64        `json:"ph_measured"`
+	IonicStrength   *float64        `json:"ionic_strength_mol_per_kg"`
+	TitratablePct   *float64        `json:"titratable_acidity_percent_citric"`
+	TitrationEndPH  float64         `json:"titration_end_ph"`
+	BufferCapacity  *float64        `json:"buffer_capacity_mmol_per_l_ph"`
+	WaterActivity   *float64        `json:"water_activity"`
+	Species         []SpeciesAmount `json:"species"`
+	Curve           []CurvePoint    `json:"titration_curve"`
+	Sensitivity     []Sensitivity   `json:"sensitivity"`
+	Dose            []DoseAmount    `json:"dose"`
+	DoseTargetPH    *float64        `json:"dose_target_ph"`
+	AcidClass       AcidClass       `json:"acid_class"`
+	Missing         []string        `json:"missing"` // why figures are null
+	Findings        []Finding       `json:"findings"`
+	Cautions        []string        `json:"cautions"`
+	AcidityAfterPct *float64        `json:"dose_titratable_acidity_percent_citric"`
+}
+
+// SpeciesAmount is one dissolved species at equilibrium.
+type SpeciesAmount struct {
+	Name     string  `json:"name"`
+	Molality float64 `json:"molality"`
+}
+
+// CurvePoint is one point of the titration curve.
+type CurvePoint struct {
+	PH         float64 `json:"ph"`
+	BaseMMolPL float64 `json:"base_mmol_per_l"`
+}
+
+// Sensitivity is how far one ingredient moves the pH when its amount grows by a tenth.
+type Sensitivity struct {
+	Ingredient  string  `json:"ingredient"`
+	PHPerTenPct float64 `json:"ph_per_ten_percent"`
+}
+
+// DoseAmount is how much of an acid reaches the pH asked for.
+type DoseAmount struct {
+	Ingredient string  `json:"ingredient"`
+	GPerL      float64 `json:"grams_per_litre"`
+}
+
+// GasResult is CO2 in a liquid or a closed pack.
+type GasResult struct {
+	Schema        string       `json:"schema"`
+	Tool          Tool         `json:"tool"`
+	Input         *Input       `json:"input,omitempty"`
+	Drink         string       `json:"drink,omitempty"`
+	Volumes       *float64     `json:"volumes"`
+	GramsPerLitre *float64     `json:"grams_per_litre"`
+	TempC         *float64     `json:"temperature_c"`
+	GaugeKPa      *float64     `json:"gauge_kpa"`
+	AbsoluteKPa   *float64     `json:"absolute_kpa"`
+	Pressure      []PressureAt `json:"pressure"`
+	RatingKPa     *float64     `json:"rating_gauge_kpa"`
+	Outcome       *Outcome     `json:"outcome"`
+	Convention    string       `json:"convention"`
+	Findings      []Finding    `json:"findings"`
+	Cautions      []string     `json:"cautions"`
+}
+
+// ProteinResult is the protein object with its header, as `posset protein` prints it.
+type ProteinResult struct {
+	Schema string `json:"schema"`
+	Tool   Tool   `json:"tool"`
+	Input  Input  `json:"input"`
+	Drink  string `json:"drink"`
+	ProteinState
+	ChargeCurve []ChargePoint `json:"charge_curve"`
+	Missing     []string      `json:"missing"`
+	Cautions    []string      `json:"cautions"`
+}
+
+// ChargePoint is the net charge of the main protein at one pH.
+type ChargePoint struct {
+	PH        float64 `json:"ph"`
+	NetCharge float64 `json:"net_charge"`
+}
+
+// RoutesResult is every route of one drink.
+type RoutesResult struct {
+	Schema   string        `json:"schema"`
+	Tool     Tool          `json:"tool"`
+	Input    Input         `json:"input"`
+	Drink    string        `json:"drink"`
+	Class    AcidClass     `json:"acid_class"`
+	Routes   []RouteResult `json:"routes"`
+	Cautions []string      `json:"cautions"`
+}
+
+// Brief is what a developer sends to a co-packer and a process authority.
+type Brief struct {
+	Schema     string          `json:"schema"`
+	Tool       Tool            `json:"tool"`
+	Input      Input           `json:"input"`
+	Drink      DrinkSummary    `json:"drink"`
+	Formula    []FormulaLine   `json:"formula"`
+	Class      AcidClass       `json:"acid_class"`
+	Process    []string        `json:"process"`
+	Critical   []CriticalPoint `json:"critical_factors"`
+	Routes     []RouteResult   `json:"routes"`
+	Missing    []Gap           `json:"missing"`
+	Plant      []string        `json:"plant_questions"`
+	CoPacker   []string        `json:"co_packer_questions"`
+	Authority  []string        `json:"authority_questions"`
+	Filings    []FilingField   `json:"filings"`
+	Findings   []Finding       `json:"findings"`
+	Cautions   []string        `json:"cautions"`
+	Assessment *Assessment     `json:"-"`
+}
+
+// FormulaLine is one ingredient at the disclosure that was asked for.
+type FormulaLine struct {
+	Name  string   `json:"name"`
+	Kind  Kind     `json:"kind"`
+	GPerL *float64 `json:"g_per_l"`
+}
+
+// CriticalPoint is a factor that the process hangs on, and how it is measured.
+type CriticalPoint struct {
+	What     string `json:"what"`
+	Value    string `json:"value"`
+	Limit    string `json:"limit"`
+	Measured string `json:"how_measured"`
+	Basis    string `json:"basis"`
+}
+
+// Gap is something nobody gave, and the test that settles it.
+type Gap struct {
+	What string `json:"what"`
+	Test string `json:"test"`
+}
+
+// FilingField is one field of a filing, in the order in which the form asks.
+type FilingField struct {
+	Market  Market `json:"market"`
+	Field   string `json:"field"`
+	Value   string `json:"value"`
+	Source  string `json:"source"`
+	Missing bool   `json:"missing"`
+}
+
+// VerifyResult is the table of published check values.
+type VerifyResult struct {
+	Schema string     `json:"schema"`
+	Tool   Tool       `json:"tool"`
+	Checks []Verified `json:"checks"`
+	Out    int        `json:"out_of_tolerance"`
+}
+
+// Verified is one published value, recomputed.
+type Verified struct {
+	ID         string  `json:"id"`
+	Model      string  `json:"model"`
+	Condition  string  `json:"condition"`
+	Published  float64 `json:"published"`
+	Ours       float64 `json:"ours"`
+	Difference float64 `json:"difference"`
+	Allowed    float64 `json:"allowed_difference"`
+	Why        string  `json:"why_allowed"`
+	Source     string  `json:"source"`
+	Basis      Basis   `json:"basis"`
+	Holds      bool    `json:"holds"`
+}
