@@ -1,0 +1,55 @@
+package carbonation
+
+// balance is a closed pack at one temperature, ready to be solved for pressure.
+type balance struct {
+	gas                           realGas
+	vapour                        float64 // kPa
+	liquidL, insideL              float64 // without pressure
+	givePerKPa                    float64
+	ambient                       float64
+	co2, n2, o2                   float64 // mol in the pack
+	co2PerKPa, n2PerKPa, o2PerKPa float64 // mol that the drink takes up
+}
+
+func (c *closed) balanceAt(tC float64) balance {
+	l := c.pack.Liquid
+	solvent := c.litresAt20 * l.solvent(tC)
+	b := balance{
+		gas: realGasAt(tC), vapour: l.vapourKPa(tC),
+		liquidL: c.litresAt20 * l.expansion(tC), insideL: c.pack.BrimfulML / 1000 * c.growth(tC),
+		givePerKPa: c.givePerBar / kPaPerBar, ambient: float64(c.ambient),
+		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * c.henry(tC),
+	}
+	if b.n2 > 0 || b.o2 > 0 {
+		b.n2PerKPa, b.o2PerKPa = solvent*iapwsTermsN2.molPerKgKPa(tC), solvent*iapwsTermsO2.molPerKgKPa(tC)
+	}
+	return b
+}
+
+// room is the headspace in L at a total pressure. A pack below ambient is taken
+// as rigid: that keeps the vacuum at its deepest.
+func (b *balance) room(pKPa float64) float64 {
+	return b.insideL*(1+b.givePerKPa*max(0, pKPa-b.ambient)) - b.liquidL
+}
+
+// airKPa is the pressure of nitrogen and oxygen at a total pressure, as ideal gases.
+func (b *balance) airKPa(pKPa float64) float64 {
+	if b.n2 == 0 && b.o2 == 0 {
+		return 0
+	}
+	gaseous := b.room(pKPa) / b.gas.rt
+	return b.n2/(b.n2PerKPa+gaseous) + b.o2/(b.o2PerKPa+gaseous)
+}
+
+// pressure is what the gas kept in the pack exerts when real-gas terms, give and
+// headspace are taken at pKPa; the state of the pack is where both are the same.
+func (b *balance) pressure(pKPa float64) float64 {
+	other := b.vapour + b.airKPa(pKPa)
+	if b.co2 == 0 {
+		return other
+	}
+	share := max(0, 1-other/pKPa)
+	dissolved := b.co2PerKPa * b.gas.fugacityFactor(pKPa, share)
+	gaseous := b.room(pKPa) / (b.gas.compressibility(pKPa, share) * b.gas.rt)
+	return other + b.co2/(dissolved+gaseous)
+}
