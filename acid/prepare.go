@@ -1,0 +1,158 @@
+package acid
+
+import (
+	"fmt"
+	"math"
+)
+
+// maxCharge is the highest charge of any species, sign aside.
+const maxCharge = 6
+
+// family is one component of the recipe inside the solver: a slice of
+// Solver.species, and its total.
+type family struct {
+	component   *Component
+	molality    float64
+	open        bool // the first species, not the total, is held at molality
+	first, last int
+	topCharge   int
+}
+
+// ligand is one species inside the solver.
+type ligand struct {
+	charge int
+	beta   float64         // K1 K2 ... from the most protonated species to this one
+	bind   [metals]float64 // formation constant of its complex, 0 for none
+	w, b   float64         // beta and activity coefficients at the ionic strength in hand
+	k      [metals]float64 // bind and activity coefficients, likewise
+}
+
+// Solver solves one solution after another in its own buffers. The zero value is
+// ready. It is not safe for concurrent use.
+type Solver struct {
+	lib       *library
+	tC        float64
+	slope     float64 // Debye-Hückel A
+	kw        float64
+	families  []family
+	species   []ligand
+	poly      []Macro
+	metal     [metals]float64 // totals
+	hydroxide [metals]float64 // formation constants of MOH+
+	hasMetal  bool
+	fixedQ    float64 // charge of the strong ions, mol/kg
+	fixedI    float64 // their part of the sum of m z²
+	strong    []family
+	at        state
+}
+
+// prepare loads s at tC into the buffers.
+func (v *Solver) prepare(s *Solution, tC float64) error {
+	if v.lib == nil {
+		lib, err := loadLibrary()
+		if err != nil {
+			return err
+		}
+		v.lib = lib
+	}
+	if err := s.check(tC); err != nil {
+		return err
+	}
+	*v = Solver{lib: v.lib, tC: tC, slope: DebyeHueckelA(tC), kw: math.Pow(10, -WaterPK(tC)),
+		families: v.families[:0], species: v.species[:0], strong: v.strong[:0], poly: s.Poly}
+	for _, t := range s.Totals {
+		if err := v.add(t); err != nil {
+			return err
+		}
+	}
+	if err := v.addGas(s.FreeCO2); err != nil {
+		return err
+	}
+	v.fillConstants()
+	return nil
+}
+
+// add takes one total in: families apart, strong ions as plain charge.
+func (v *Solver) add(t Total) error {
+	i, ok := v.lib.index[t.Component]
+	if !ok {
+		return fmt.Errorf("acid: no component %q; Components lists the known ones", t.Component)
+	}
+	c := &v.lib.components[i]
+	if len(c.species) > 1 {
+		addTotal(&v.families, c, t.Molality)
+		return nil
+	}
+	addTotal(&v.strong, c, t.Molality)
+	z := float64(c.species[0].charge)
+	if c.metal != noMetal {
+		v.metal[c.metal] += t.Molality
+		v.hasMetal = v.hasMetal || t.Molality > 0
+	} else {
+		v.fixedI += z * z * t.Molality
+	}
+	v.fixedQ += z * t.Molality
+	return nil
+}
+
+func addTotal(list *[]family, c *Component, molality float64) {
+	for i := range *list {
+		if (*list)[i].component == c {
+			(*list)[i].molality += molality
+			return
+		}
+	}
+	*list = append(*list, family{component: c, molality: molality})
+}
+
+// addGas takes in CO2 held at a molality.
+func (v *Solver) addGas(freeCO2 float64) error {
+	if freeCO2 == 0 {
+		return nil
+	}
+	c := &v.lib.components[v.lib.index[carbonic]]
+	for _, f := range v.families {
+		if f.component == c && f.molality > 0 {
+			return fmt.Errorf("acid: CO2 is given both as a total and as held by the gas; leave one out")
+		}
+	}
+	addTotal(&v.families, c, freeCO2)
+	v.families[len(v.families)-1].open = v.families[len(v.families)-1].component == c
+	return nil
+}
+
+// carbonic is the component that dissolved CO2 belongs to.
+const carbonic = "carbonic"
+
+// fillConstants works out every constant at the solver's temperature.
+func (v *Solver) fillConstants() {
+	tK := v.tC + zeroC
+	lnT := math.Log(tK)
+	for i := range v.families {
+		f := &v.families[i]
+		f.first, f.topCharge = len(v.species), f.component.species[0].charge
+		logBeta := 0.0
+		for j := range f.component.species {
+			if j > 0 {
+				logBeta += f.component.Steps[j-1].logK.at(tK, lnT)
+			}
+			v.species = append(v.species, v.ligandOf(&f.component.species[j], logBeta, tK, lnT))
+		}
+		f.last = len(v.species)
+	}
+	for m, info := range v.lib.hydroxides {
+		if v.metal[m] > 0 && info != nil {
+			v.hydroxide[m] = math.Exp(math.Ln10 * info.logK.at(tK, lnT))
+		}
+	}
+}
+
+func (v *Solver) ligandOf(info *speciesInfo, logBeta, tK, lnT float64) ligand {
+	l := ligand{charge: info.charge, beta: math.Exp(math.Ln10 * logBeta)}
+	for m, cx := range info.complexes {
+		if v.metal[m] > 0 && cx != nil {
+			l.bind[m] = math.Exp(math.Ln10 * cx.logK.at(tK, lnT))
+		}
+	}
+	return l
+}
