@@ -20,6 +20,7 @@ type library struct {
 	index      map[string]int
 	hydroxides [metals]*complexInfo
 	minerals   []Mineral
+	solutes    []WaterSolute
 }
 
 // loadLibrary reads the embedded data once. It fails only when a data file is
@@ -28,7 +29,7 @@ var loadLibrary = sync.OnceValues(readLibrary)
 
 func readLibrary() (*library, error) {
 	lib := &library{index: map[string]int{}}
-	steps := []func(*library) error{readComponents, readDissociation, readFunctions, readComplexes, readSolubility}
+	steps := []func(*library) error{readComponents, readDissociation, readFunctions, readComplexes, readSolubility, readSolutes}
 	for _, step := range steps {
 		if err := step(lib); err != nil {
 			return nil, err

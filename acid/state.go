@@ -25,11 +25,14 @@ type sums struct {
 	jac   [metals][metals]float64 // derivative of the metals' balance by u
 }
 
+// ionSize is the common size of ions in the activity form, kg^½ mol^-½, as used
+// for the pH standards (Bates & Guggenheim 1960 Pure Appl. Chem. 1:163).
+const ionSize = 1.5
+
 // activity sets the activity coefficients for an ionic strength.
 func (v *Solver) activity(ionic float64) {
 	v.at.ionic = ionic
 	root := math.Sqrt(ionic)
-	const ionSize = 1.5 // kg^½ mol^-½: Guggenheim's common size as used for the pH standards
 	ln1 := -v.slope * math.Ln10 * root / (1 + ionSize*root)
 	g1 := math.Exp(ln1)
 	g := 1.0   // g1^(z²)
