@@ -1,0 +1,147 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+
+	"posset/beverage"
+)
+
+// addDelivered appends what the records of a run show against the target.
+func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
+	if l == nil {
+		return
+	}
+	d.add("Delivered lethality",
+		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
+		probeTable(l.Logs, u), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+}
+
+// probeTable has one row a probe. Values taken at their word stand beside what
+// is credited; credit is rounded down.
+func probeTable(logs []beverage.LogResult, u Units) Table {
+	t := Table{Columns: numbers(columns("log", "probe", u.heading("coldest", temperature), u.heading("hottest", temperature),
+		"at its word, min", "credited, min", "before cooling, min", "outcome"), 2, 7)}
+	for _, l := range logs {
+		for _, p := range l.Probes {
+			t.Rows = append(t.Rows, []string{l.File, p.Name + " (" + roleWords(p) + ")", u.cell(temperature, p.MinC), u.cell(temperature, p.MaxC),
+				u.cell(minutes, p.LethalityMinutes), credited(p.CreditedMinutes), credited(p.CreditedBeforeCoolingMn), outcomeCell(p.Outcome)})
+		}
+	}
+	return withoutLog(t, logs)
+}
+
+// withoutLog drops the first column, the log's name, where there is one log.
+func withoutLog(t Table, logs []beverage.LogResult) Table {
+	if len(logs) != 1 {
+		return t
+	}
+	t.Columns = t.Columns[1:]
+	for i, r := range t.Rows {
+		t.Rows[i] = r[1:]
+	}
+	return t
+}
+
+func outcomeCell(o *beverage.Outcome) string {
+	if o == nil {
+		return "-"
+	}
+	return o.String()
+}
+
+func roleWords(p beverage.ProbeResult) string {
+	return join(", ", p.Role, p.RoleBasis)
+}
+
+// credited rounds down: no printed credit may reach a target that the value
+// behind it does not.
+func credited(v *float64) string {
+	if v == nil {
+		return "-"
+	}
+	d := minutes.metric.decimals
+	if r := down(*v, d); r > 0 {
+		return decimal(r, d)
+	}
+	return decimal(*v, d)
+}
+
+// moreTable has the further bases of each probe.
+func moreTable(logs []beverage.LogResult, u Units) Table {
+	t := Table{Columns: numbers(columns("log", "probe", "basis", u.heading("Tref", temperature), u.heading("z", difference), "at its word, min", "credited, min", "outcome"), 3, 7)}
+	for _, l := range logs {
+		for _, p := range l.Probes {
+			for _, b := range p.More {
+				t.Rows = append(t.Rows, []string{l.File, p.Name, b.Basis, u.cell(temperature, &b.TrefC), u.cell(difference, &b.ZC),
+					u.cell(minutes, b.LethalityMinutes), credited(b.CreditedMinutes), outcomeCell(b.Outcome)})
+			}
+		}
+	}
+	return withoutLog(t, logs)
+}
+
+func logErrors(logs []beverage.LogResult) Items {
+	var items Items
+	for _, l := range logs {
+		if l.Error != nil {
+			items = append(items, Item{Mark: "unusable", ID: l.File, Title: *l.Error})
+		}
+	}
+	return items
+}
+
+// mostFaultRows is how many faults a person is shown; JSON has them all.
+const mostFaultRows = 40
+
+func faultTable(logs []beverage.LogResult) Table {
+	t := Table{Columns: columns("log", "probe", "fault", "row", "time", "what was read")}
+	left := 0
+	for _, l := range logs {
+		for _, p := range l.Probes {
+			for _, f := range p.Faults {
+				if len(t.Rows) == mostFaultRows {
+					left++
+					continue
+				}
+				t.Rows = append(t.Rows, []string{l.File, p.Name, f.Kind, strconv.Itoa(f.Row), orDash(f.Time), f.Detail})
+			}
+		}
+	}
+	if left > 0 {
+		t.Rows = append(t.Rows, []string{"", "", "", "", "", fmt.Sprintf("and %d more; --format json has all", left)})
+	}
+	return withoutLog(t, logs)
+}
+
+func (l *ledger) delivered(d *beverage.Delivered, u Units) {
+	if d == nil {
+		return
+	}
+	l.put(entry{part: "lethality", name: "target", answer: targetWords(d)})
+	l.put(entry{part: "lethality", name: "outcome", answer: d.Outcome.String(), text: meetsNote(d.Outcome)})
+	for _, log := range d.Logs {
+		if log.Error != nil {
+			l.put(entry{part: "log", name: log.File, answer: "unusable", text: *log.Error})
+		}
+		for _, p := range log.Probes {
+			l.probe(log.File+", "+p.Name, p)
+		}
+	}
+}
+
+func meetsNote(o beverage.Outcome) string {
+	if o == beverage.Meets {
+		return besideMeets
+	}
+	return ""
+}
+
+// probe writes what is credited as low, and the record's word as value.
+func (l *ledger) probe(name string, p beverage.ProbeResult) {
+	l.put(entry{part: "probe", name: name, answer: outcomeCell(p.Outcome), value: numeral(p.LethalityMinutes), low: numeral(p.CreditedMinutes),
+		unit: "min", text: join(noteSeparator, roleWords(p), counted(len(p.Faults), "fault"))})
+	for _, f := range p.Faults {
+		l.put(entry{part: "fault", name: name, answer: f.Kind, value: strconv.Itoa(f.Row), unit: "row", text: join(": ", f.Time, f.Detail)})
+	}
+}

@@ -1,0 +1,152 @@
+package report
+
+import (
+	"slices"
+	"strings"
+)
+
+const (
+	columnGap     = 2
+	leastOfColumn = 12 // columns that words need to stay readable
+)
+
+// table sets a table in columns; where even broken words do not fit, each row
+// becomes a list of its cells.
+func (p *page) table(t Table) {
+	t = p.sayTable(t)
+	widths, fits := p.fit(t)
+	if !fits {
+		p.stack(t)
+		return
+	}
+	p.row(t.Columns, titles(t), widths)
+	p.row(t.Columns, rules(widths), widths)
+	for _, r := range t.Rows {
+		p.row(t.Columns, r, widths)
+	}
+}
+
+func (p *page) sayTable(t Table) Table {
+	out := Table{Columns: slices.Clone(t.Columns)}
+	for i := range out.Columns {
+		out.Columns[i].Title = p.say(out.Columns[i].Title)
+	}
+	for _, r := range t.Rows {
+		cells := make([]string, len(r))
+		for i, c := range r {
+			cells[i] = p.say(c)
+		}
+		out.Rows = append(out.Rows, cells)
+	}
+	return out
+}
+
+func titles(t Table) []string {
+	out := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		out[i] = c.Title
+	}
+	return out
+}
+
+func rules(widths []int) []string {
+	out := make([]string, len(widths))
+	for i, w := range widths {
+		out[i] = strings.Repeat("-", w)
+	}
+	return out
+}
+
+// fit finds the columns' widths: as wide as their cells, then the widest
+// column of words gives way until the line fits.
+func (p *page) fit(t Table) ([]int, bool) {
+	widths, least := natural(t)
+	room := p.width - len(indent) - columnGap*(len(widths)-1)
+	for total(widths) > room {
+		i := widest(widths, least)
+		if i < 0 {
+			return nil, false
+		}
+		widths[i]--
+	}
+	return widths, true
+}
+
+// natural is how wide each column would like to be, and how narrow it may get:
+// headings may be broken, numbers may not.
+func natural(t Table) (wish, least []int) {
+	wish, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
+	for i, c := range t.Columns {
+		wish[i], least[i] = width(c.Title), min(longestWord(c.Title), leastOfColumn)
+	}
+	for _, r := range t.Rows {
+		for i, cell := range r {
+			w := width(cell)
+			wish[i] = max(wish[i], w)
+			if !t.Columns[i].Number {
+				w = min(w, leastOfColumn)
+			}
+			least[i] = max(least[i], w)
+		}
+	}
+	return wish, least
+}
+
+func longestWord(s string) int {
+	w := 0
+	for _, f := range strings.Fields(s) {
+		w = max(w, width(f))
+	}
+	return w
+}
+
+func total(widths []int) int {
+	sum := 0
+	for _, w := range widths {
+		sum += w
+	}
+	return sum
+}
+
+// widest is the widest column that may still give way, or -1.
+func widest(widths, least []int) int {
+	best := -1
+	for i, w := range widths {
+		if w > least[i] && (best < 0 || w > widths[best]) {
+			best = i
+		}
+	}
+	return best
+}
+
+func (p *page) row(cols []Column, cells []string, widths []int) {
+	broken := make([][]string, len(cells))
+	height := 0
+	for i, c := range cells {
+		broken[i] = wrap(c, widths[i])
+		height = max(height, len(broken[i]))
+	}
+	for n := range height {
+		line := make([]string, len(cells))
+		for i := range cells {
+			part := ""
+			if n < len(broken[i]) {
+				part = broken[i][n]
+			}
+			line[i] = pad(part, widths[i], cols[i].Number)
+		}
+		p.line(indent + strings.Join(line, strings.Repeat(" ", columnGap)))
+	}
+}
+
+// stack writes each row as "heading: cell" lines.
+func (p *page) stack(t Table) {
+	for n, r := range t.Rows {
+		if n > 0 {
+			p.line("")
+		}
+		for i, cell := range r {
+			p.hang(indent, indent+indent, t.Columns[i].Title+": "+cell)
+		}
+	}
+}

@@ -1,0 +1,189 @@
+package report
+
+import (
+	"math"
+	"strconv"
+)
+
+// Units is the system in which a person reads figures; JSON always uses the
+// units that its field names end in.
+type Units int
+
+// Metric is the system used unless told.
+const (
+	Metric Units = iota
+	US
+)
+
+// measure is what a figure measures, with how each system shows it.
+type measure struct {
+	metric, us shown
+}
+
+// shown is a unit: value × factor + offset, printed with so many decimals.
+type shown struct {
+	unit           string
+	factor, offset float64
+	decimals       int
+}
+
+// Conversion factors, exact by definition (NIST SP 811, Appendix B; memory).
+const (
+	kPaPerBar     = 100
+	kPaPerPSI     = 6.894757293168361
+	mLPerUSFlOz   = 29.5735295625
+	fahrPerKelvin = 1.8
+	fahrAtZeroC   = 32
+)
+
+var (
+	temperature = measure{shown{"°C", 1, 0, 1}, shown{"°F", fahrPerKelvin, fahrAtZeroC, 1}}
+	difference  = measure{shown{"C°", 1, 0, 1}, shown{"F°", fahrPerKelvin, 0, 1}}
+	gauge       = measure{shown{"barg", 1.0 / kPaPerBar, 0, 2}, shown{"psig", 1 / kPaPerPSI, 0, 1}}
+	volume      = measure{shown{"mL", 1, 0, 0}, shown{"fl oz", 1 / mLPerUSFlOz, 0, 1}}
+)
+
+// same is a measure that both systems show alike.
+func same(unit string, decimals int) measure {
+	s := shown{unit, 1, 0, decimals}
+	return measure{s, s}
+}
+
+var (
+	acidity     = same("", 2) // pH
+	minutes     = same("min", 2)
+	perLitre    = same("g/L", 1)
+	grams       = same("g", 1)
+	milligrams  = same("mg", 0)
+	plainGrams  = same("g", 2)
+	percent     = same("%", 1)
+	plain       = same("", 2)
+	volumes     = same("volumes", 2)
+	densityUnit = same("g/mL", 3)
+)
+
+func (m measure) in(u Units) shown {
+	if u == US {
+		return m.us
+	}
+	return m.metric
+}
+
+func (s shown) of(v *float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	x := *v*s.factor + s.offset
+	return &x
+}
+
+// figure shows v in the units of the reader.
+func (u Units) figure(name string, m measure, v *float64) Figure {
+	return u.between(name, m, v, nil, nil)
+}
+
+// between shows v with the range that it may really have.
+func (u Units) between(name string, m measure, v, low, high *float64) Figure {
+	s := m.in(u)
+	return Figure{Name: name, Value: s.of(v), Low: s.of(low), High: s.of(high), Unit: s.unit, Decimals: s.decimals}
+}
+
+// cell is v for a table whose heading holds the unit; unknown is a dash.
+func (u Units) cell(m measure, v *float64) string {
+	s := m.in(u)
+	if v == nil {
+		return "-"
+	}
+	return decimal(*s.of(v), s.decimals)
+}
+
+// heading adds the unit to a column's title.
+func (u Units) heading(title string, m measure) string {
+	if s := m.in(u); s.unit != "" {
+		return title + ", " + s.unit
+	}
+	return title
+}
+
+// text is v with its unit, for use inside a sentence.
+func (u Units) text(m measure, v float64) string {
+	f := u.figure("", m, &v)
+	return f.number()
+}
+
+// decimal prints v with so many decimals, more where they would leave nothing
+// of it, fewer digits where the figure is large. A small figure that is not
+// zero never reads as zero.
+func decimal(v float64, decimals int) string {
+	switch a := math.Abs(v); {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return "-"
+	case a != 0 && a < 0.5*math.Pow10(-decimals):
+		return strconv.FormatFloat(v, 'g', 2, 64)
+	case a >= 1e9:
+		return strconv.FormatFloat(v, 'g', 4, 64)
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if zero, err := strconv.ParseFloat(s, 64); err == nil && zero == 0 {
+		return strconv.FormatFloat(0, 'f', decimals, 64)
+	}
+	return s
+}
+
+// noise is what a figure may be off by arithmetic alone, in units of its last
+// printed digit.
+const noise = 1e-6
+
+// up and down round to the last printed digit away from the middle, so that no
+// printed end of a range hides that the range reaches past a limit.
+func up(v float64, decimals int) float64 {
+	p := math.Pow10(decimals)
+	return math.Ceil(v*p-noise) / p
+}
+
+func down(v float64, decimals int) float64 { return -up(-v, decimals) }
+
+// number is the figure's value and range with its unit, or "not known".
+func (f Figure) number() string {
+	if f.Value == nil && f.Low == nil && f.High == nil {
+		return "not known"
+	}
+	s := "not known"
+	if f.Value != nil {
+		s = decimal(*f.Value, f.Decimals) + unitAfter(f.Unit)
+	}
+	if f.Low != nil && f.High != nil {
+		s += " (" + decimal(down(*f.Low, f.Decimals), f.Decimals) + " to " + decimal(up(*f.High, f.Decimals), f.Decimals) + ")"
+	}
+	return s
+}
+
+func unitAfter(unit string) string {
+	if unit == "" {
+		return ""
+	}
+	return " " + unit
+}
+
+// answer is everything after the figure's name.
+func (f Figure) answer() string {
+	s := f.Words
+	if s == "" || f.Value != nil || f.Low != nil {
+		s = join(" ", s, f.number())
+	}
+	return join("; ", s, f.Note)
+}
+
+func join(with string, parts ...string) string {
+	out := ""
+	for _, p := range parts {
+		switch {
+		case p == "":
+		case out == "":
+			out = p
+		default:
+			out += with + p
+		}
+	}
+	return out
+}

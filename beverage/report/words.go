@@ -1,0 +1,115 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"posset/beverage"
+)
+
+// What must stand beside the words that could be taken for more than they say.
+const (
+	besideMeets = "the target you stated; whether it is adequate was not judged"
+	besideFits  = `"fits" says only: not ruled out by what was given`
+)
+
+// Open counts what is open in findings.
+type Open struct{ Stops, Reviews, Notes int }
+
+// Count counts findings by level.
+func Count(fs []beverage.Finding) Open {
+	var o Open
+	for _, f := range fs {
+		switch f.Level {
+		case beverage.Stop:
+			o.Stops++
+		case beverage.Review:
+			o.Reviews++
+		default:
+			o.Notes++
+		}
+	}
+	return o
+}
+
+// headline is the first line of everything that judges a drink.
+func headline(fs []beverage.Finding) string {
+	o := Count(fs)
+	return fmt.Sprintf("%s and %s open; %s", counted(o.Stops, "stop"), counted(o.Reviews, "review"), NotARelease)
+}
+
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// judged is an outcome with the words that must stand beside it.
+func judged(o beverage.Outcome) string {
+	if o == beverage.Meets {
+		return o.String() + " (" + besideMeets + ")"
+	}
+	return o.String()
+}
+
+// findingItems are the findings of one level, in the order given.
+func findingItems(fs []beverage.Finding, level beverage.Level) Items {
+	var items Items
+	for _, f := range fs {
+		if f.Level == level {
+			items = append(items, Item{Mark: f.Level.String(), ID: f.ID, Title: f.Title, Text: f.Detail, Foot: foot(f)})
+		}
+	}
+	return items
+}
+
+func foot(f beverage.Finding) string {
+	return join(noteSeparator, listed(f.Markets), f.Source, basisWords(f.Basis))
+}
+
+// basisWords says how well a rule is known in words that need no key.
+func basisWords(b beverage.Basis) string {
+	switch b {
+	case beverage.Seen:
+		return "text seen"
+	case beverage.Memory:
+		return "from memory, check the text"
+	}
+	return string(b)
+}
+
+// howToClear ends the findings.
+const howToClear = Para("What each means, its source and how to clear it: posset explain ID")
+
+// addFindings appends a section a level.
+func (d *Doc) addFindings(fs []beverage.Finding) {
+	if len(fs) == 0 {
+		return
+	}
+	d.add("Stops: do not make or ship as described", findingItems(fs, beverage.Stop))
+	d.add("Reviews: a qualified person must look", findingItems(fs, beverage.Review))
+	d.add("Notes", findingItems(fs, beverage.Note))
+	last := &d.Sections[len(d.Sections)-1]
+	last.Blocks = append(last.Blocks, howToClear)
+}
+
+// ids are the distinct ids of findings at a level, in order.
+func ids(fs []beverage.Finding, level beverage.Level) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, f := range fs {
+		if f.Level == level && !seen[f.ID] {
+			seen[f.ID] = true
+			out = append(out, f.ID)
+		}
+	}
+	return out
+}
+
+func orNone(items []string, none string) string {
+	if len(items) == 0 {
+		return none
+	}
+	return strings.Join(items, ", ")
+}
