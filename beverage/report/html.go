@@ -1,0 +1,123 @@
+package report
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"io"
+	"sync"
+
+	"posset/beverage"
+)
+
+//go:embed report.css
+var style string
+
+//go:embed report.html.tmpl
+var pageSource string
+
+// page of HTML: nothing is fetched, nothing runs, and the one style sheet is
+// named by its hash.
+type htmlPage struct {
+	Title  string
+	Policy string
+	Style  template.CSS
+	Docs   []Doc
+	Many   bool
+}
+
+// parsePage is put off until a page is wanted: most runs print text.
+var parsePage = sync.OnceValues(func() (*template.Template, error) {
+	return template.New("page").Funcs(template.FuncMap{"is": isBlock}).Parse(pageSource)
+})
+
+func isBlock(kind string, b Block) bool {
+	switch b.(type) {
+	case Para:
+		return kind == "para"
+	case Figures:
+		return kind == "figures"
+	case Items:
+		return kind == "items"
+	case Table:
+		return kind == "table"
+	}
+	return false
+}
+
+// HTML writes docs as one file that needs nothing else.
+func HTML(w io.Writer, docs ...Doc) error {
+	t, err := parsePage()
+	if err != nil {
+		return err
+	}
+	shown := make([]Doc, len(docs))
+	for i, d := range docs {
+		shown[i] = printableDoc(d)
+	}
+	var b bytes.Buffer
+	err = t.Execute(&b, htmlPage{Title: pageTitle(shown), Policy: policy(), Style: template.CSS(style), Docs: shown, Many: len(docs) > 1})
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(b.Bytes())
+	return err
+}
+
+func policy() string {
+	sum := sha256.Sum256([]byte(style))
+	return "default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
+
+func pageTitle(docs []Doc) string {
+	if len(docs) == 1 {
+		return docs[0].Title
+	}
+	return counted(len(docs), "result")
+}
+
+// Answer is everything after the figure's name.
+func (f Figure) Answer() string { return f.answer() }
+
+// printableDoc is d with every string made harmless to look at; the template
+// makes it harmless as HTML.
+func printableDoc(d Doc) Doc {
+	d.Title, d.Headline = printable(d.Title), printable(d.Headline)
+	d.Inputs = each(d.Inputs, func(in beverage.Input) beverage.Input {
+		return beverage.Input{File: printable(in.File), SHA256: printable(in.SHA256)}
+	})
+	d.Cautions = each(d.Cautions, printable)
+	d.Sections = each(d.Sections, func(s Section) Section {
+		return Section{Title: printable(s.Title), Blocks: each(s.Blocks, printableBlock)}
+	})
+	return d
+}
+
+func printableBlock(b Block) Block {
+	switch b := b.(type) {
+	case Para:
+		return Para(printable(string(b)))
+	case Figures:
+		return Figures(each(b, func(f Figure) Figure {
+			f.Name, f.Words, f.Note = printable(f.Name), printable(f.Words), printable(f.Note)
+			return f
+		}))
+	case Items:
+		return Items(each(b, func(it Item) Item {
+			return Item{printable(it.Mark), printable(it.ID), printable(it.Title), printable(it.Text), printable(it.Foot)}
+		}))
+	case Table:
+		return Table{Columns: b.Columns, Rows: each(b.Rows, func(r []string) []string { return each(r, printable) })}
+	}
+	return b
+}
+
+func each[A, B any](in []A, f func(A) B) []B {
+	out := make([]B, len(in))
+	for i, a := range in {
+		out[i] = f(a)
+	}
+	return out
+}
