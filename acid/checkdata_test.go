@@ -10,8 +10,15 @@ import (
 	"testing"
 )
 
+// checker is what a test and a property have in common.
+type checker interface {
+	Helper()
+	Errorf(format string, args ...any)
+	Fatal(args ...any)
+}
+
 // noError stops the test at an error.
-func noError(t testing.TB, err error) {
+func noError(t checker, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
@@ -19,7 +26,7 @@ func noError(t testing.TB, err error) {
 }
 
 // near reports a value that is not within allowed of want; NaN never is.
-func near(t testing.TB, what string, got, want, allowed float64) {
+func near(t checker, what string, got, want, allowed float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= allowed) {
 		t.Errorf("%s: got %.8g, want %.8g within %g (off by %+.3g)", what, got, want, allowed, got-want)

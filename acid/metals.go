@@ -5,24 +5,31 @@ import "math"
 // sweepMetals adds the free metals and their hydroxides to the sums.
 func (v *Solver) sweepMetals() {
 	s := &v.at
-	for m := range s.free {
+	for m, free := range s.free {
 		// MOH+ has its OH- from water: one charge less than the metal's total.
-		oh := s.kOH[m] * s.mOH * s.free[m]
-		s.z2 += metalCharge*metalCharge*s.free[m] + oh
+		oh := s.kOH[m] * s.mOH * free
+		const eOH = 1 - metalZ2 // z² - 4c
+		s.z2 += metalZ2*free + oh
+		s.z2L -= oh
+		s.z2t += eOH * oh
+		s.z2u[m] += metalZ2*free + oh
 		s.q -= oh
-		s.dqdL += oh
+		s.qL += oh
+		s.qt -= eOH * oh
+		s.qu[m] -= oh
 		s.bound[m] += oh
-		s.dqdU[m] -= oh
-		s.jac[m][m] += oh + s.free[m]
+		s.boundT[m] += eOH * oh
+		s.jac[m][m] += oh + free
 	}
 }
 
 // Bounds of the search for the free metals.
 const (
 	metalRounds   = 60
-	metalClose    = 1e-14 // of the total
+	metalClose    = 1e-12 // of the total
 	smallStep     = 0.3   // change of ln m within which the curvature cannot double
-	closeInMetals = 1e-12 // change of ln m below which nothing moves any more
+	closeInMetals = 1e-6  // change of ln m whose square, what Newton's step misses, is nothing
+	longStep      = 50    // keeps exp in range; what is left of a step comes in the next round
 )
 
 // balanceMetals finds the free metals at the state's pH and activity
@@ -31,7 +38,6 @@ const (
 // downhill; it is halved while it passes the lowest point along its line, unless
 // it is too short for the curvature to change.
 func (v *Solver) balanceMetals() bool {
-	v.startMetals()
 	v.sweep()
 	for range metalRounds {
 		miss, worst := v.metalMiss()
@@ -40,7 +46,7 @@ func (v *Solver) balanceMetals() bool {
 		}
 		step := v.metalStep(miss)
 		v.walk(step)
-		if math.Abs(step[0])+math.Abs(step[1]) < closeInMetals {
+		if math.Abs(step[calcium])+math.Abs(step[magnesium]) < closeInMetals {
 			return true
 		}
 	}
@@ -68,14 +74,15 @@ func (v *Solver) metalMiss() (miss [metals]float64, worst float64) {
 	return miss, worst
 }
 
-// metalStep solves the symmetric 2×2 Newton system; a metal that is absent stays.
+// metalStep returns Newton's step of u against miss, from the symmetric 2×2
+// system; a metal that is absent stays.
 func (v *Solver) metalStep(miss [metals]float64) [metals]float64 {
 	j := &v.at.jac
 	if v.metal[calcium] == 0 {
-		return [metals]float64{0, -miss[magnesium] / j[magnesium][magnesium]}
+		return [metals]float64{magnesium: -miss[magnesium] / j[magnesium][magnesium]}
 	}
 	if v.metal[magnesium] == 0 {
-		return [metals]float64{-miss[calcium] / j[calcium][calcium], 0}
+		return [metals]float64{calcium: -miss[calcium] / j[calcium][calcium]}
 	}
 	det := j[0][0]*j[1][1] - j[0][1]*j[1][0]
 	return [metals]float64{
@@ -100,6 +107,3 @@ func (v *Solver) walk(step [metals]float64) {
 		}
 	}
 }
-
-// longStep keeps exp in range; what is left of a longer step comes in the next round.
-const longStep = 50

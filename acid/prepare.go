@@ -20,11 +20,15 @@ type family struct {
 
 // ligand is one species inside the solver.
 type ligand struct {
-	charge int
-	beta   float64         // K1 K2 ... from the most protonated species to this one
-	bind   [metals]float64 // formation constant of its complex, 0 for none
-	w, b   float64         // beta and activity coefficients at the ionic strength in hand
-	k      [metals]float64 // bind and activity coefficients, likewise
+	charge  int
+	z2      float64         // charge squared
+	beta    float64         // K1 K2 ... from the most protonated species to this one
+	binds   bool            // a metal of the recipe forms a complex with it
+	bind    [metals]float64 // formation constant of that complex, 0 for none
+	z2Bound float64         // charge squared of the complex
+	b       float64         // beta with the activity coefficients in hand
+	k       [metals]float64 // bind, likewise
+	w       float64         // b over the power of the activity of H+: its share of the family
 }
 
 // Solver solves one solution after another in its own buffers. The zero value is
@@ -148,9 +152,11 @@ func (v *Solver) fillConstants() {
 }
 
 func (v *Solver) ligandOf(info *speciesInfo, logBeta, tK, lnT float64) ligand {
-	l := ligand{charge: info.charge, beta: math.Exp(math.Ln10 * logBeta)}
+	z, bound := float64(info.charge), float64(info.charge+metalCharge)
+	l := ligand{charge: info.charge, z2: z * z, z2Bound: bound * bound, beta: math.Exp(math.Ln10 * logBeta)}
 	for m, cx := range info.complexes {
 		if v.metal[m] > 0 && cx != nil {
+			l.binds = true
 			l.bind[m] = math.Exp(math.Ln10 * cx.logK.at(tK, lnT))
 		}
 	}

@@ -5,120 +5,13 @@ import (
 	"math"
 )
 
-// Bounds of the searches.
+// Bounds of the search for the pH.
 const (
 	lowPH, highPH = -4.0, 19.0 // no solution within maxTotal lies outside
 	startPH       = 4.0
 	phRounds      = 200
-	phClose       = 1e-11
-	ionicRounds   = 100
-	ionicClose    = 1e-12 // of the ionic strength
-	leastIonic    = 1e-15 // mol/kg, far below that of pure water
+	phClose       = 1e-9 // what a last step below this misses is far smaller
 )
-
-// settle brings the state to a pH: ionic strength and free metals in balance,
-// the net charge made up by a monovalent strong ion. It returns the net charge
-// in mol/kg, positive when strong acid would be needed for that pH.
-func (v *Solver) settle(pH float64) (float64, error) {
-	v.setPH(pH)
-	low, high := 0.0, math.Inf(1)
-	ionic := v.at.ionic
-	if !(ionic > 0) {
-		ionic = v.fixedI/2 + leastIonic
-	}
-	var lastI, lastMiss float64
-	for round := range ionicRounds {
-		q, err := v.evaluate(ionic)
-		if err != nil {
-			return 0, err
-		}
-		miss := v.at.calcIonic - ionic
-		if math.Abs(miss) <= ionicClose*ionic+leastIonic {
-			return q, nil
-		}
-		if miss > 0 {
-			low = ionic
-		} else {
-			high = ionic
-		}
-		next := v.at.calcIonic
-		if round > 0 && miss != lastMiss {
-			next = ionic - miss*(ionic-lastI)/(miss-lastMiss)
-		}
-		lastI, lastMiss = ionic, miss
-		ionic = within(next, low, high)
-	}
-	return 0, fmt.Errorf("acid: the ionic strength at pH %g did not settle", pH)
-}
-
-// within returns x when it lies between low and high, else a point that does.
-func within(x, low, high float64) float64 {
-	if x > low && x < high {
-		return x
-	}
-	if math.IsInf(high, 1) {
-		return 2*low + leastIonic
-	}
-	return low + (high-low)/2
-}
-
-// evaluate works the state out at an ionic strength and returns its net charge.
-func (v *Solver) evaluate(ionic float64) (float64, error) {
-	v.activity(ionic)
-	if v.hasMetal {
-		if !v.balanceMetals() {
-			return 0, fmt.Errorf("acid: calcium and magnesium at pH %g did not settle", v.at.pH)
-		}
-	} else {
-		v.sweep()
-	}
-	poly, err := v.polyCharge(v.at.pH, ionic)
-	if err != nil {
-		return 0, err
-	}
-	q := v.at.q + v.fixedQ + poly
-	v.at.calcIonic = (v.at.z2 + v.fixedI + math.Abs(q)) / 2
-	return q, nil
-}
-
-// polyCharge returns the charge of all polyelectrolytes in mol per kg of water.
-func (v *Solver) polyCharge(pH, ionic float64) (float64, error) {
-	const molPerMmol = 1e-3
-	sum := 0.0
-	for i, m := range v.poly {
-		if m.GramsPerKgWater == 0 {
-			continue
-		}
-		q := m.Poly.ChargePerGram(pH, ionic, v.tC)
-		if math.IsNaN(q) || math.IsInf(q, 0) {
-			return 0, fmt.Errorf("acid: polyelectrolyte %d has no finite charge at pH %g", i+1, pH)
-		}
-		sum += molPerMmol * q * m.GramsPerKgWater
-	}
-	return sum, nil
-}
-
-// slopePH returns the derivative of the net charge by pH where the state stands,
-// at its ionic strength.
-func (v *Solver) slopePH() (float64, error) {
-	s := &v.at
-	d := s.dqdL
-	if v.hasMetal {
-		step := v.metalStep(s.dqdU)
-		d += s.dqdU[0]*step[0] + s.dqdU[1]*step[1]
-	}
-	slope := -math.Ln10 * d
-	if len(v.poly) == 0 {
-		return slope, nil
-	}
-	const delta = 1e-4
-	up, err := v.polyCharge(s.pH+delta, s.ionic)
-	if err != nil {
-		return 0, err
-	}
-	down, err := v.polyCharge(s.pH-delta, s.ionic)
-	return slope + (up-down)/(2*delta), err
-}
 
 // solve finds the pH at which nothing needs to be added, and leaves the state
 // there.
@@ -138,11 +31,12 @@ func (v *Solver) solve() error {
 		if err != nil {
 			return err
 		}
-		step := -q / slope
-		if q == 0 || math.Abs(step) < phClose || high-low < phClose {
+		next := inside(pH-q/slope, low, high)
+		if math.Abs(next-pH) < phClose || high-low < phClose {
+			v.at.pH = next
 			return nil
 		}
-		pH = inside(pH+step, low, high)
+		pH = next
 	}
 	return fmt.Errorf("acid: the pH did not settle between %g and %g", low, high)
 }
@@ -153,4 +47,39 @@ func inside(x, low, high float64) float64 {
 		return x
 	}
 	return low + (high-low)/2
+}
+
+// slopePH returns the derivative of the net charge by pH along the titration
+// curve, where the state stands settled: ionic strength and metals follow.
+func (v *Solver) slopePH() (float64, error) {
+	s := &v.at
+	poly, err := v.polySlopes()
+	if err != nil {
+		return 0, err
+	}
+	qL := s.qL - poly/math.Ln10
+	root, u := v.manifoldStep((s.z2L+v.sign()*qL)/2, s.qu)
+	qL += (s.qt*v.slopeT()+2*s.polyI*math.Sqrt(s.ionic))*root + s.qu[0]*u[0] + s.qu[1]*u[1]
+	return -math.Ln10 * qL, nil
+}
+
+// polySlopes returns the derivative of the polyelectrolytes' charge by pH, and
+// sets the one by ionic strength.
+func (v *Solver) polySlopes() (byPH float64, err error) {
+	if len(v.poly) == 0 {
+		return 0, nil
+	}
+	const dPH, dI = 1e-5, 1e-5
+	s := &v.at
+	here, err := v.polyCharge(s.pH, s.ionic)
+	if err != nil {
+		return 0, err
+	}
+	salted, err := v.polyCharge(s.pH, s.ionic*(1+dI))
+	if err != nil {
+		return 0, err
+	}
+	s.polyI = (salted - here) / (s.ionic * dI)
+	up, err := v.polyCharge(s.pH+dPH, s.ionic)
+	return (up - here) / dPH, err
 }
