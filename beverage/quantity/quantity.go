@@ -1,0 +1,188 @@
+package quantity
+
+import "strings"
+
+// Quantity is a number with its unit.
+type Quantity struct {
+	Value    float64   // in the base unit of Dim
+	Dim      Dimension // what it is a quantity of
+	Number   float64   // as written
+	Unit     string    // canonical name of the unit as written
+	Gauge    bool      // a pressure above the atmosphere's
+	Absolute bool      // a pressure above vacuum
+	As       string    // "citric acid" of "0.45 % as citric acid"
+	Text     string    // as written
+}
+
+// unmistakableKPa is the pressure from which gauge and absolute are one: the
+// atmosphere is within a fifth of a per cent of it. High pressure processing
+// is written without either.
+const unmistakableKPa = 50000
+
+// Parse reads a number and a unit, such as "330 mL" or "0.45 % as citric acid".
+// The error is an *Error.
+func Parse(text string) (Quantity, error) { return ParseAs(text) }
+
+// ParseAs is Parse for one of the wanted dimensions, which decide what an error
+// offers. With none wanted any will do.
+func ParseAs(text string, wanted ...Dimension) (Quantity, error) {
+	q, is, write := parse(text, wanted)
+	if is != "" {
+		return Quantity{}, &Error{Text: text, Is: is, Write: write}
+	}
+	return q, nil
+}
+
+func parse(text string, wanted []Dimension) (q Quantity, is, write string) {
+	tidied := tidy(text)
+	switch {
+	case len(text) > longestText:
+		return q, "is too long for a quantity", "write " + such(wanted)
+	case tidied == "":
+		return q, "is empty", "write " + such(wanted)
+	case strings.Contains(tidied, ","):
+		return q, "has a comma", noComma(tidied, wanted)
+	}
+	end := scanNumber(tidied)
+	if end == 0 {
+		return q, "does not start with a number", "write " + such(wanted)
+	}
+	figure, rest := tidied[:end], strings.TrimSpace(tidied[end:])
+	if q.Number, is, write = number(figure); is != "" {
+		return q, is, write
+	}
+	q.Text = text
+	name, as, _ := strings.Cut(rest, " as ")
+	q.As = strings.TrimSpace(as)
+	return q.withUnit(figure, strings.TrimSpace(name), wanted)
+}
+
+func noComma(tidied string, wanted []Dimension) string {
+	if offers := withoutComma(tidied); len(offers) > 0 {
+		return "write " + Either(offers)
+	}
+	return "write " + such(wanted) + ", with a point"
+}
+
+// withUnit fills the quantity from its unit and holds it against the floor of
+// its dimension.
+func (q Quantity) withUnit(figure, name string, wanted []Dimension) (_ Quantity, is, write string) {
+	if name == "" {
+		return q, "has no unit", "write " + withUnits(figure, wanted)
+	}
+	u, ref, ok := find(name)
+	if !ok {
+		is, write = unknownUnit(figure, name, wanted)
+		return q, is, write
+	}
+	q.Dim, q.Unit = u.dim, u.name
+	q.Gauge, q.Absolute = ref == fromAtmosphere, ref == fromVacuum
+	if len(wanted) > 0 {
+		if q.Dim, ok = u.dim.among(wanted); !ok {
+			return q, "is " + u.dim.String(), "write " + otherwise(figure, u, wanted)
+		}
+	}
+	q.Value = u.toBase(q.Number, q.Dim)
+	is, write = q.faults(figure, ref)
+	return q, is, write
+}
+
+// faults finds what no quantity may be.
+func (q Quantity) faults(figure string, ref reference) (is, write string) {
+	switch floor := least(q.Dim, ref); {
+	case q.Dim == Temperature && q.Value < floor:
+		return "is below absolute zero (-273.15 C)", "write a temperature that can be, such as \"4 C\""
+	case q.Dim == Pressure && q.Value < floor && floor < 0:
+		return "is below vacuum", "write a gauge pressure above -1.01325 barg"
+	case q.Value < floor:
+		return "is negative", "write zero or more"
+	case q.Dim == Pressure && ref == noReference && q.Value < unmistakableKPa:
+		return "is neither gauge nor absolute", "write " + Either([]string{figure + " " + q.Unit + "g", figure + " " + q.Unit + "a"})
+	}
+	return "", ""
+}
+
+// otherwise says what to write for a quantity of the wrong dimension. An ounce
+// where a volume is wanted was most likely a fluid ounce.
+func otherwise(figure string, u *unit, wanted []Dimension) string {
+	if u.name == "oz" && len(wanted) > 0 && wanted[0] == Volume {
+		return Quote(figure+" fl oz") + " if that is meant"
+	}
+	if u.dim == Equivalent {
+		return "it in mmol/L or g/L, for the charge of what is weighed in is not known"
+	}
+	return such(wanted)
+}
+
+// unknownUnit offers the nearest units of the wanted dimensions.
+func unknownUnit(figure, name string, wanted []Dimension) (is, write string) {
+	if name[0] >= '0' && name[0] <= '9' {
+		return "has a space inside the number", "write " + Quote(figure+name)
+	}
+	is = "has the unknown unit " + Quote(name)
+	if near := Nearest(name, unitsFor(wanted)); len(near) > 0 {
+		for i, n := range near {
+			near[i] = figure + " " + n
+		}
+		return is, "write " + Either(near)
+	}
+	return is, "write " + such(wanted)
+}
+
+func unitsFor(wanted []Dimension) (names []string) {
+	for i := range units {
+		if _, ok := units[i].dim.among(wanted); ok || len(wanted) == 0 {
+			names = append(names, units[i].name)
+		}
+	}
+	return names
+}
+
+// In holds the quantity against the dimensions wanted and returns it in the
+// base unit of the one it serves. The error says what would do.
+func (q Quantity) In(wanted ...Dimension) (Quantity, error) {
+	return ParseAs(q.Text, wanted...)
+}
+
+// InUnit is the value in another unit of the same dimension, exactly the number
+// as written where the unit is the same. An unknown or foreign unit gives NaN.
+func (q Quantity) InUnit(name string) float64 {
+	u, _, ok := find(name)
+	switch {
+	case !ok:
+		return nan()
+	case u.name == q.Unit:
+		return q.Number
+	case u.dim != q.Dim:
+		return nan()
+	}
+	return u.fromBase(q.Value)
+}
+
+// String writes the quantity with its canonical unit; Parse reads the same
+// quantity back.
+func (q Quantity) String() string {
+	text := shortest(q.Number) + " " + q.Unit
+	switch {
+	case q.Gauge:
+		text += "g"
+	case q.Absolute:
+		text += "a"
+	}
+	if q.As != "" {
+		text += " as " + q.As
+	}
+	return text
+}
+
+var tidier = strings.NewReplacer(
+	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\t", " ", // spaces
+	"\u03bc", "µ", "\u00ba", "°", "\u02da", "°", // look-alikes of micro and degree
+	"\u2212", "-", "³", "3", "²", "2", "^3", "3", "^2", "2", "\u22c5", "·", "\u2219", "·", "%", " %",
+)
+
+// tidy brings the look-alikes that keyboards and word processors make into one
+// spelling, and runs of spaces into one space.
+func tidy(text string) string {
+	return strings.ReplaceAll(strings.Join(strings.Fields(tidier.Replace(text)), " "), " / ", "/")
+}
