@@ -1,0 +1,154 @@
+package protein
+
+import (
+	"math"
+
+	"posset/beverage"
+)
+
+// TempPoint is one reading of a temperature history.
+type TempPoint struct {
+	TimeS float64
+	TempC float64
+}
+
+// Denaturer follows how much of the whey protein heat has unfolded for good, along
+// a temperature history taken as straight lines between readings. Add is called
+// with rising times. The zero value is unknown.
+type Denaturer struct {
+	labile   []labilePart
+	validity Validity
+	last     TempPoint
+	started  bool
+	hottestC float64
+}
+
+// labilePart is one protein that heat unfolds.
+type labilePart struct {
+	part     Part
+	kinetics *kinetics
+	lowest   float64 // factors on the rate for the low end, the middle and the high
+	middle   float64
+	highest  float64
+	shiftC   float64 // sugar: taken off the temperature for the low end alone
+	dose     float64 // integral of k over time, factors aside
+	doseLow  float64
+	lnRate   float64 // at the last reading
+	lnLow    float64
+}
+
+// DenaturedPart is the share of one protein that has unfolded for good.
+type DenaturedPart struct {
+	Part     Part
+	Fraction beverage.Interval // 0 to 1
+}
+
+// Readings below coldC add nothing that could be seen in a year; above hottestC
+// nothing was measured and the rate is kept as at hottestC.
+const (
+	coldC    = 40.0
+	hottestC = 200.0
+	stepC    = 2.0 // a line is walked in steps no longer than this
+)
+
+// Add takes the next reading: seconds since any start, and °C. A time that does
+// not rise is passed over; a reading that is no number makes the answer unknown.
+func (d *Denaturer) Add(timeS, tempC float64) {
+	if math.IsNaN(timeS+tempC) || math.IsInf(timeS+tempC, 0) {
+		d.validity.refuse("the temperature history holds a reading that is no number")
+		return
+	}
+	tempC = math.Min(math.Max(tempC, coldC), hottestC)
+	next := TempPoint{TimeS: timeS, TempC: tempC}
+	switch {
+	case !d.started:
+		d.started, d.last, d.hottestC = true, next, tempC
+		d.start(tempC)
+	case timeS > d.last.TimeS:
+		d.walk(next)
+	}
+}
+
+func (d *Denaturer) start(tempC float64) {
+	for i := range d.labile {
+		l := &d.labile[i]
+		l.lnRate, l.lnLow = l.kinetics.lnRate(tempC), l.kinetics.lnRate(tempC-l.shiftC)
+	}
+}
+
+func (d *Denaturer) walk(next TempPoint) {
+	from := d.last
+	d.last, d.hottestC = next, math.Max(d.hottestC, next.TempC)
+	steps := max(1, math.Ceil(math.Abs(next.TempC-from.TempC)/stepC))
+	dt, dT := (next.TimeS-from.TimeS)/steps, (next.TempC-from.TempC)/steps
+	for i := range d.labile {
+		l := &d.labile[i]
+		for s := 1.0; s <= steps; s++ {
+			l.step(dt, from.TempC+s*dT)
+		}
+	}
+}
+
+// step integrates the rate over dt seconds to tempC, taking ln k as straight.
+func (l *labilePart) step(dt, tempC float64) {
+	lnRate := l.kinetics.lnRate(tempC)
+	l.dose += dt * meanRate(l.lnRate, lnRate)
+	l.lnRate = lnRate
+	if l.shiftC == 0 {
+		l.doseLow = l.dose
+		return
+	}
+	lnLow := l.kinetics.lnRate(tempC - l.shiftC)
+	l.doseLow += dt * meanRate(l.lnLow, lnLow)
+	l.lnLow = lnLow
+}
+
+// meanRate is the mean of exp(x) for x running evenly from a to b.
+func meanRate(a, b float64) float64 {
+	const nearlyEqual = 1e-6
+	if d := b - a; math.Abs(d) > nearlyEqual {
+		return math.Exp(a) * math.Expm1(d) / d
+	}
+	return math.Exp((a + b) / 2)
+}
+
+// Fraction is the denatured share, 0 to 1, of the mass of heat-labile whey
+// protein. It is unknown where the constants do not hold, where there is no such
+// protein, and before two readings.
+func (d *Denaturer) Fraction() beverage.Interval {
+	sum, total := beverage.Point(0, beverage.Predicted), 0.0
+	for _, p := range d.Parts() {
+		sum = sum.Plus(p.Fraction.Scale(p.Part.share))
+		total += p.Part.share
+	}
+	if total == 0 {
+		return beverage.Interval{}
+	}
+	return sum.Scale(1 / total)
+}
+
+// Parts is the denatured share of each heat-labile protein, the largest first.
+func (d *Denaturer) Parts() []DenaturedPart {
+	all := make([]DenaturedPart, 0, len(d.labile))
+	for i := range d.labile {
+		l := &d.labile[i]
+		p := DenaturedPart{Part: l.part}
+		if d.validity.Holds && d.started {
+			p.Fraction = l.fraction()
+		}
+		all = append(all, p)
+	}
+	return all
+}
+
+func (l *labilePart) fraction() beverage.Interval {
+	return beverage.Interval{
+		Low:   1 - l.kinetics.left(l.doseLow*l.lowest),
+		Mid:   1 - l.kinetics.left(l.dose*l.middle),
+		High:  1 - l.kinetics.left(l.dose*l.highest),
+		Basis: beverage.Predicted,
+	}
+}
+
+// Validity says whether the answer holds, now that the history is known.
+func (d *Denaturer) Validity() Validity { return d.validity }
