@@ -49,10 +49,12 @@ func isNil(v reflect.Value) bool {
 	case reflect.String:
 		return v.Len() == 0 && v.Type().PkgPath() != ""
 	case reflect.Float32, reflect.Float64:
-		return math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0)
+		return !isFinite(v.Float())
 	}
 	return false
 }
+
+func isFinite(f float64) bool { return !math.IsNaN(f) && !math.IsInf(f, 0) }
 
 func encodeKind(b *bytes.Buffer, v reflect.Value, depth int) error {
 	switch v.Kind() {

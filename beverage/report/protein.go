@@ -24,7 +24,11 @@ func proteinFigures(p *beverage.ProteinState, u Units) Figures {
 const percentOfOne = 100
 
 func hundredfold(v *float64) *float64 {
-	return shown{factor: percentOfOne}.of(v)
+	if v == nil {
+		return nil
+	}
+	p := percentOfOne * *v
+	return &p
 }
 
 func componentTable(cs []beverage.ProteinComponent, u Units) Table {

@@ -170,6 +170,9 @@ func (p *page) items(items Items) {
 // item writes the mark in words and, where the terminal has it, in colour.
 func (p *page) item(it Item, w int, rest string) {
 	first := indent
+	if it.Mark == "" && it.ID == "" {
+		first, rest = indent+"- ", rest+indent
+	}
 	if w > 0 {
 		first += p.level(it.Mark, pad(p.say(strings.ToUpper(it.Mark)), w, false)) + indent
 	}

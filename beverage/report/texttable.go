@@ -58,38 +58,37 @@ func rules(widths []int) []string {
 }
 
 // fit finds the columns' widths: as wide as their cells, then the widest
-// column of words gives way until the line fits.
+// column gives way until the line fits, first at spaces, then inside words.
 func (p *page) fit(t Table) ([]int, bool) {
-	widths, least := natural(t)
+	widths, whole, broken := natural(t)
 	room := p.width - len(indent) - columnGap*(len(widths)-1)
-	for total(widths) > room {
-		i := widest(widths, least)
-		if i < 0 {
-			return nil, false
+	for _, least := range [][]int{whole, broken} {
+		for total(widths) > room {
+			i := widest(widths, least)
+			if i < 0 {
+				break
+			}
+			widths[i]--
 		}
-		widths[i]--
 	}
-	return widths, true
+	return widths, total(widths) <= room
 }
 
-// natural is how wide each column would like to be, and how narrow it may get:
-// headings may be broken, numbers may not.
-func natural(t Table) (wish, least []int) {
-	wish, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
+// natural is how wide each column would like to be, how narrow it may get with
+// its words whole, and how narrow with words broken. Numbers are never broken.
+func natural(t Table) (wish, whole, broken []int) {
 	for i, c := range t.Columns {
-		wish[i], least[i] = width(c.Title), min(longestWord(c.Title), leastOfColumn)
-	}
-	for _, r := range t.Rows {
-		for i, cell := range r {
-			w := width(cell)
-			wish[i] = max(wish[i], w)
-			if !t.Columns[i].Number {
-				w = min(w, leastOfColumn)
-			}
-			least[i] = max(least[i], w)
+		w, long, cells := width(c.Title), longestWord(c.Title), 0
+		for _, r := range t.Rows {
+			w, long, cells = max(w, width(r[i])), max(long, longestWord(r[i])), max(cells, width(r[i]))
 		}
+		least := min(long, leastOfColumn)
+		if c.Number {
+			long, least = max(long, cells), max(least, cells)
+		}
+		wish, whole, broken = append(wish, w), append(whole, long), append(broken, least)
 	}
-	return wish, least
+	return wish, whole, broken
 }
 
 func longestWord(s string) int {

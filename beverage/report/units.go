@@ -3,6 +3,8 @@ package report
 import (
 	"math"
 	"strconv"
+
+	"posset/beverage/quantity"
 )
 
 // Units is the system in which a person reads figures; JSON always uses the
@@ -20,33 +22,30 @@ type measure struct {
 	metric, us shown
 }
 
-// shown is a unit: value × factor + offset, printed with so many decimals.
+// shown is a unit, of a dimension unless figures are shown as they are, and the
+// decimals printed in it.
 type shown struct {
-	unit           string
-	factor, offset float64
-	decimals       int
+	dim      quantity.Dimension
+	unit     string
+	decimals int
 }
 
-// Conversion factors, exact by definition (NIST SP 811, Appendix B; memory).
-const (
-	kPaPerBar     = 100
-	kPaPerPSI     = 6.894757293168361
-	mLPerUSFlOz   = 29.5735295625
-	fahrPerKelvin = 1.8
-	fahrAtZeroC   = 32
-)
+func measured(d quantity.Dimension, metric string, metricDecimals int, us string, usDecimals int) measure {
+	return measure{metric: shown{d, metric, metricDecimals}, us: shown{d, us, usDecimals}}
+}
 
 var (
-	temperature = measure{shown{"°C", 1, 0, 1}, shown{"°F", fahrPerKelvin, fahrAtZeroC, 1}}
-	difference  = measure{shown{"C°", 1, 0, 1}, shown{"F°", fahrPerKelvin, 0, 1}}
-	gauge       = measure{shown{"barg", 1.0 / kPaPerBar, 0, 2}, shown{"psig", 1 / kPaPerPSI, 0, 1}}
-	volume      = measure{shown{"mL", 1, 0, 0}, shown{"fl oz", 1 / mLPerUSFlOz, 0, 1}}
+	temperature = measured(quantity.Temperature, "°C", 1, "°F", 1)
+	difference  = measured(quantity.TemperatureDifference, "C°", 1, "F°", 1)
+	gauge       = measured(quantity.Pressure, "barg", 2, "psig", 1)
+	absolute    = measured(quantity.Pressure, "bara", 2, "psia", 1)
+	volume      = measured(quantity.Volume, "mL", 0, "fl oz", 1)
 )
 
 // same is a measure that both systems show alike.
 func same(unit string, decimals int) measure {
-	s := shown{unit, 1, 0, decimals}
-	return measure{s, s}
+	s := shown{unit: unit, decimals: decimals}
+	return measure{metric: s, us: s}
 }
 
 var (
@@ -73,7 +72,10 @@ func (s shown) of(v *float64) *float64 {
 	if v == nil {
 		return nil
 	}
-	x := *v*s.factor + s.offset
+	x := *v
+	if s.dim != quantity.None {
+		x = quantity.Quantity{Value: x, Dim: s.dim}.InUnit(s.unit)
+	}
 	return &x
 }
 
@@ -116,7 +118,7 @@ func (u Units) text(m measure, v float64) string {
 // zero never reads as zero.
 func decimal(v float64, decimals int) string {
 	switch a := math.Abs(v); {
-	case math.IsNaN(v) || math.IsInf(v, 0):
+	case !isFinite(v):
 		return "-"
 	case a != 0 && a < 0.5*math.Pow10(-decimals):
 		return strconv.FormatFloat(v, 'g', 2, 64)

@@ -1,0 +1,104 @@
+package report
+
+import "posset/beverage"
+
+// Acid is the acid chemistry of one drink.
+func Acid(r *beverage.AcidResult, u Units) Doc {
+	d := newDoc(r.Drink, headline(r.Findings), r.Tool, r.Input, r.Cautions)
+	d.add("Acidity", phFigures(r, u), listOf(r.Missing))
+	d.add("To reach the pH asked for", doseFigures(r, u))
+	d.add("Acid class", acidFigures(r.AcidClass, u), regulated(r.AcidClass))
+	d.addFindings(r.Findings)
+	d.add("What a tenth more of an ingredient does to the pH", sensitivityTable(r.Sensitivity))
+	d.add("Titration curve", curveTable(r.Curve))
+	d.add("Dissolved species", speciesTable(r.Species))
+	d.Sheet = acidSheet(r, u)
+	return d
+}
+
+// newDoc is a doc about one drink.
+func newDoc(drink, headline string, tool beverage.Tool, in beverage.Input, cautions []string) Doc {
+	return Doc{Title: titleOf(drink), Headline: headline, Tool: tool, Inputs: []beverage.Input{in}, Cautions: cautions}
+}
+
+func phFigures(r *beverage.AcidResult, u Units) Figures {
+	fs := Figures{
+		u.figure("Temperature", temperature, &r.TempC),
+		u.between("pH, degassed", acidity, r.PH, r.PHLow, r.PHHigh),
+	}
+	if r.PHCarbonated != nil {
+		fs = append(fs, u.figure("pH, carbonated", acidity, r.PHCarbonated))
+	}
+	if r.PHMeasured != nil {
+		fs = append(fs, u.figure("pH as measured", acidity, r.PHMeasured))
+	}
+	titratable := u.figure("Titratable acidity", same("% as citric acid", 3), r.TitratablePct)
+	titratable.Note = "base to pH " + decimal(r.TitrationEndPH, 1) + ", mass per mass of drink"
+	return append(fs, titratable,
+		u.figure("Buffer capacity", same("mmol/L per pH", 1), r.BufferCapacity),
+		u.figure("Ionic strength", same("mol/kg", 3), r.IonicStrength),
+		u.figure("Water activity", same("", 3), r.WaterActivity))
+}
+
+// listOf is a list of plain sentences.
+func listOf(texts []string) Items {
+	items := make(Items, len(texts))
+	for i, t := range texts {
+		items[i] = Item{Title: t}
+	}
+	return items
+}
+
+func doseFigures(r *beverage.AcidResult, u Units) Figures {
+	if r.DoseTargetPH == nil {
+		return nil
+	}
+	fs := Figures{u.figure("pH asked for", acidity, r.DoseTargetPH)}
+	for _, d := range r.Dose {
+		fs = append(fs, u.figure(d.Ingredient, same("g/L", 2), &d.GPerL))
+	}
+	return append(fs, u.figure("Titratable acidity then", same("% as citric acid", 3), r.AcidityAfterPct))
+}
+
+func sensitivityTable(ss []beverage.Sensitivity) Table {
+	t := Table{Columns: numbers(columns("ingredient", "change of pH"), 1, 2)}
+	for _, s := range ss {
+		t.Rows = append(t.Rows, []string{s.Ingredient, decimal(s.PHPerTenPct, 3)})
+	}
+	return t
+}
+
+func curveTable(points []beverage.CurvePoint) Table {
+	t := Table{Columns: numbers(columns("pH", "base, mmol/L"), 0, 2)}
+	for _, p := range points {
+		t.Rows = append(t.Rows, []string{decimal(p.PH, 2), decimal(p.BaseMMolPL, 2)})
+	}
+	return t
+}
+
+func speciesTable(species []beverage.SpeciesAmount) Table {
+	t := Table{Columns: numbers(columns("species", "mol/kg"), 1, 2)}
+	for _, s := range species {
+		t.Rows = append(t.Rows, []string{s.Name, decimal(s.Molality, 5)})
+	}
+	return t
+}
+
+func acidSheet(r *beverage.AcidResult, u Units) Table {
+	l := newLedger(r.Input, r.Drink)
+	l.figures("acidity", phFigures(r, u))
+	l.figures("dose", doseFigures(r, u))
+	l.figures("acid class", acidFigures(r.AcidClass, u))
+	l.findings(r.Findings)
+	l.lines("not known because", r.Missing)
+	for _, s := range r.Sensitivity {
+		l.put(entry{part: "change of pH by a tenth more", name: s.Ingredient, value: significant(s.PHPerTenPct)})
+	}
+	for _, p := range r.Curve {
+		l.put(entry{part: "titration curve", name: "pH " + decimal(p.PH, 2), value: significant(p.BaseMMolPL), unit: "mmol/L base"})
+	}
+	for _, s := range r.Species {
+		l.put(entry{part: "species", name: s.Name, value: significant(s.Molality), unit: "mol/kg"})
+	}
+	return l.t
+}

@@ -1,0 +1,52 @@
+package report
+
+import "posset/beverage"
+
+// Carbonation is CO2 in a liquid or in a closed pack.
+func Carbonation(r *beverage.GasResult, u Units) Doc {
+	in := beverage.Input{}
+	title := "CO2 at equilibrium"
+	if r.Input != nil {
+		in, title = *r.Input, titleOf(r.Drink)
+	}
+	d := Doc{Title: title, Headline: headline(r.Findings), Tool: r.Tool, Cautions: r.Cautions}
+	if r.Input != nil {
+		d.Inputs = []beverage.Input{in}
+	}
+	d.add("CO2", equilibriumFigures(r, u), Para(r.Convention))
+	d.add("Closed pack", ratingFigures(r, u), pressureTable(r.Pressure, u))
+	d.addFindings(r.Findings)
+	d.Sheet = gasSheet(r, in, u)
+	return d
+}
+
+func equilibriumFigures(r *beverage.GasResult, u Units) Figures {
+	return Figures{
+		u.figure("Volumes of CO2", volumes, r.Volumes),
+		u.figure("CO2 by mass", same("g/L", 2), r.GramsPerLitre),
+		u.figure("Temperature", temperature, r.TempC),
+		u.figure("Gauge pressure", gauge, r.GaugeKPa),
+		u.figure("Absolute pressure", absolute, r.AbsoluteKPa),
+	}
+}
+
+func ratingFigures(r *beverage.GasResult, u Units) Figures {
+	if r.Input == nil {
+		return nil
+	}
+	fs := Figures{u.figure("Pressure rating", gauge, r.RatingKPa)}
+	if r.Outcome != nil {
+		fs = append(fs, Figure{Name: "Against the rating", Words: r.Outcome.String()})
+	}
+	return fs
+}
+
+func gasSheet(r *beverage.GasResult, in beverage.Input, u Units) Table {
+	l := newLedger(in, r.Drink)
+	l.figures("CO2", equilibriumFigures(r, u))
+	l.figures("pack", ratingFigures(r, u))
+	l.pressure(r.Pressure, u)
+	l.findings(r.Findings)
+	l.put(entry{part: "convention", text: r.Convention})
+	return l.t
+}

@@ -1,0 +1,147 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"posset/beverage"
+)
+
+// Lethality is what logs alone show.
+func Lethality(r *beverage.LethalityResult, u Units) Doc {
+	d := Doc{Title: "Lethality of " + counted(len(r.Logs), "log"), Headline: logsHeadline(r), Tool: r.Tool, Cautions: r.Cautions}
+	d.add("Basis", basisFigures(r, u))
+	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), Para(creditedMeans))
+	d.add("Further bases", moreTable(r.Logs, u))
+	d.add("Faults, counted against the process", faultTable(r.Logs))
+	d.addFiles(r.Logs)
+	d.Sheet = logSheet(r, u)
+	return d
+}
+
+// mostInputs is how many files stand at the head of a document.
+const mostInputs = 8
+
+// addFiles names the files with their hashes: at the head, or where there are
+// too many for that as a table at the end.
+func (d *Doc) addFiles(logs []beverage.LogResult) {
+	t := Table{Columns: columns("file", "sha256")}
+	for _, l := range logs {
+		t.Rows = append(t.Rows, []string{l.File, orDash(l.SHA256)})
+		if len(logs) <= mostInputs {
+			d.Inputs = append(d.Inputs, beverage.Input{File: l.File, SHA256: l.SHA256})
+		}
+	}
+	if len(d.Inputs) == 0 {
+		d.add("Files", t)
+	}
+}
+
+const creditedMeans = `"at its word" takes the record as it stands; "credited" is what is left after the sensor's tolerance and every fault are counted against the process, and it alone can meet a target`
+
+// logsHeadline counts the outcomes, the worst first.
+func logsHeadline(r *beverage.LethalityResult) string {
+	counts := map[string]int{}
+	for _, l := range r.Logs {
+		counts[logWord(l)]++
+	}
+	var parts []string
+	for _, w := range []string{"unusable", beverage.FallsShort.String(), beverage.CannotTell.String(), beverage.Meets.String(), noTarget} {
+		if n := counts[w]; n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", n, w))
+		}
+	}
+	s := counted(len(r.Logs), "log") + ": " + strings.Join(parts, ", ")
+	if counts[beverage.Meets.String()] > 0 {
+		s += " (" + besideMeets + ")"
+	}
+	return s + "; " + NotARelease
+}
+
+const noTarget = "without a target"
+
+func logWord(l beverage.LogResult) string {
+	switch {
+	case l.Error != nil:
+		return "unusable"
+	case l.Outcome == nil:
+		return noTarget
+	}
+	return l.Outcome.String()
+}
+
+func basisFigures(r *beverage.LethalityResult, u Units) Figures {
+	fs := Figures{
+		u.figure("Reference temperature", temperature, &r.TrefC),
+		u.figure("z", difference, &r.ZC),
+		u.figure("Sensor tolerance counted", difference, &r.ToleranceC),
+	}
+	if r.Basis != "" {
+		fs = append(fs, Figure{Name: "Organism", Words: r.Basis})
+	}
+	if r.Target == "" && r.TargetMinutes == nil {
+		return append(fs, Figure{Name: "Target", Words: "none stated"})
+	}
+	target := u.figure("Target", minutes, r.TargetMinutes)
+	if r.Target != "" && r.Basis == "" {
+		target = Figure{Name: "Target", Words: r.Target}
+	}
+	return append(fs, target)
+}
+
+// logSheet has one row a probe, and one for each log that is unusable.
+func logSheet(r *beverage.LethalityResult, u Units) Table {
+	t := Table{Columns: columns("file", "sha256", "retort", "batch", "probe", "role", "role_basis", "samples", "start", "end",
+		u.heading("coldest", temperature), u.heading("hottest", temperature), u.heading("reference", temperature), u.heading("z", difference),
+		"lethality_minutes", "credited_minutes", "credited_before_cooling_minutes", "target_minutes", "outcome", "faults", "error")}
+	for _, l := range r.Logs {
+		if l.Error != nil || len(l.Probes) == 0 {
+			t.Rows = append(t.Rows, unusableRow(l, len(t.Columns)))
+		}
+		for _, p := range l.Probes {
+			t.Rows = append(t.Rows, probeRow(r, l, p, u))
+		}
+	}
+	return t
+}
+
+func unusableRow(l beverage.LogResult, cells int) []string {
+	row := make([]string, cells)
+	copy(row, []string{l.File, l.SHA256, l.Retort, l.Batch})
+	if l.Error != nil {
+		row[cells-1] = *l.Error
+	}
+	return row
+}
+
+func probeRow(r *beverage.LethalityResult, l beverage.LogResult, p beverage.ProbeResult, u Units) []string {
+	t, z := temperature.in(u), difference.in(u)
+	return []string{l.File, l.SHA256, l.Retort, l.Batch, p.Name, p.Role, p.RoleBasis, strconv.Itoa(p.Samples), p.Start, p.End,
+		numeral(t.of(p.MinC)), numeral(t.of(p.MaxC)), numeral(t.of(&r.TrefC)), numeral(z.of(&r.ZC)),
+		numeral(p.LethalityMinutes), numeral(p.CreditedMinutes), numeral(p.CreditedBeforeCoolingMn), numeral(r.TargetMinutes),
+		outcomeText(p.Outcome), faultKinds(p.Faults), ""}
+}
+
+func outcomeText(o *beverage.Outcome) string {
+	if o == nil {
+		return ""
+	}
+	return o.String()
+}
+
+// faultKinds lists each kind once with how often it stands: "gap 2, spike 1".
+func faultKinds(faults []beverage.FaultResult) string {
+	counts := map[string]int{}
+	var kinds []string
+	for _, f := range faults {
+		if counts[f.Kind] == 0 {
+			kinds = append(kinds, f.Kind)
+		}
+		counts[f.Kind]++
+	}
+	for i, k := range kinds {
+		kinds[i] = fmt.Sprintf("%s %d", k, counts[k])
+	}
+	return strings.Join(kinds, ", ")
+}
