@@ -1,0 +1,66 @@
+package console
+
+import (
+	"bytes"
+	"errors"
+	"io"
+
+	"posset/beverage/report"
+)
+
+// Emit writes results in the form asked for, whole or not at all. With many,
+// JSON is a list even of one. A closed pipe is no error.
+func (c *Console) Emit(many bool, results ...Result) error {
+	if len(results) == 0 {
+		return nil
+	}
+	var b bytes.Buffer
+	if err := c.render(&b, many, results); err != nil {
+		return err
+	}
+	if c.ToFile() {
+		return writeWhole(c.Path, b.Bytes(), c.read)
+	}
+	if _, err := c.Out.Write(b.Bytes()); err != nil && !isClosedPipe(err) {
+		return errors.New("posset: standard output: " + err.Error())
+	}
+	return nil
+}
+
+func (c *Console) render(w io.Writer, many bool, results []Result) error {
+	switch c.Format {
+	case JSON:
+		return emitJSON(w, many, results)
+	case NDJSON:
+		for _, r := range results {
+			if err := report.NDJSON(w, r.Value); err != nil {
+				return err
+			}
+		}
+		return nil
+	case CSV:
+		return report.CSV(w, c.docs(results)...)
+	case HTML:
+		return report.HTML(w, c.docs(results)...)
+	}
+	return report.Text(w, c.style(), c.docs(results)...)
+}
+
+func emitJSON(w io.Writer, many bool, results []Result) error {
+	if !many && len(results) == 1 {
+		return report.JSON(w, results[0].Value)
+	}
+	values := make([]any, len(results))
+	for i, r := range results {
+		values[i] = r.Value
+	}
+	return report.JSON(w, values)
+}
+
+func (c *Console) docs(results []Result) []report.Doc {
+	docs := make([]report.Doc, len(results))
+	for i, r := range results {
+		docs[i] = r.Doc(c.Units)
+	}
+	return docs
+}
