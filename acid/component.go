@@ -121,12 +121,9 @@ func readComponents(lib *library) error {
 	})
 }
 
+// metalNames are the components that form complexes.
+var metalNames = [metals]string{calcium: "calcium", magnesium: "magnesium"}
+
 func metalOf(name string) metalIndex {
-	switch name {
-	case "calcium":
-		return calcium
-	case "magnesium":
-		return magnesium
-	}
-	return noMetal
+	return metalIndex(slices.Index(metalNames[:], name))
 }

@@ -7,7 +7,8 @@ import (
 
 // Species is one ion or molecule of a solved solution.
 type Species struct {
-	Component    string // the total it belongs to; "water" for H+ and OH-
+	Component    string // the total it belongs to; "water" for H+, OH- and MOH+
+	Metal        string // of a complex, the metal it holds; else empty
 	Name         string
 	Molality     float64 // mol per kg of water
 	Charge       int
@@ -16,6 +17,9 @@ type Species struct {
 
 // Activity returns the activity on the molality scale.
 func (s Species) Activity() float64 { return s.Molality * s.ActivityCoef }
+
+// water is the component that H+ and OH- belong to.
+const water = "water"
 
 // Equilibrium is a solved solution.
 type Equilibrium struct {
@@ -33,7 +37,7 @@ type Equilibrium struct {
 // and for CO2 against pressure.
 func (e Equilibrium) Undissociated(component string) float64 {
 	for _, s := range e.Species {
-		if s.Component == component && s.Charge == 0 {
+		if s.Component == component && s.Charge == 0 && s.Metal == "" {
 			return s.Molality
 		}
 	}
@@ -91,7 +95,7 @@ func (v *Solver) PH(s Solution, tC float64) (float64, error) {
 // equilibrium copies the state out.
 func (v *Solver) equilibrium() Equilibrium {
 	e := Equilibrium{PH: v.at.pH, IonicStrength: v.at.calcIonic, TempC: v.tC}
-	e.Species = append(e.Species, v.speciesOf("water", "H+", v.at.mH, 1), v.speciesOf("water", "OH-", v.at.mOH, -1))
+	e.Species = append(e.Species, v.speciesOf(water, "H+", v.at.mH, 1), v.speciesOf(water, "OH-", v.at.mOH, -1))
 	for _, f := range v.strong {
 		m := f.molality
 		if f.component.metal != noMetal {
@@ -115,11 +119,18 @@ func (v *Solver) speciesOf(component, name string, molality float64, charge int)
 		ActivityCoef: v.at.g[maxCharge+charge]}
 }
 
+// complexOf is speciesOf for a complex of metal m.
+func (v *Solver) complexOf(m int, component, name string, molality float64, charge int) Species {
+	s := v.speciesOf(component, name, molality, charge)
+	s.Metal = metalNames[m]
+	return s
+}
+
 func (v *Solver) appendHydroxides(list []Species) []Species {
 	for m, info := range v.lib.hydroxides {
 		if v.metal[m] > 0 && info != nil {
 			amount := v.at.kOH[m] * v.at.mOH * v.at.free[m]
-			list = append(list, v.speciesOf("water", info.name, amount, 1))
+			list = append(list, v.complexOf(m, water, info.name, amount, metalCharge-1))
 		}
 	}
 	return list
@@ -136,7 +147,7 @@ func (v *Solver) appendFamily(list []Species, f *family) []Species {
 		for m, cx := range info.complexes {
 			if v.metal[m] > 0 && cx != nil {
 				amount := scale * l.w * l.k[m] * v.at.free[m]
-				list = append(list, v.speciesOf(f.component.Name, cx.name, amount, l.charge+metalCharge))
+				list = append(list, v.complexOf(m, f.component.Name, cx.name, amount, l.charge+metalCharge))
 			}
 		}
 	}

@@ -166,7 +166,7 @@ func (d plainData) plainCharge(s Solution, tC, pH float64) (q, ionic float64) {
 			q += m.Poly.ChargePerGram(pH, ionic, tC) * m.GramsPerKgWater / 1000
 		}
 		still := true
-		next := (twoI + math.Abs(q)) / 2
+		next := twoI / 2
 		still = still && math.Abs(next-ionic) < 1e-13*ionic
 		ionic = next
 		for m := range free {

@@ -47,6 +47,7 @@ type Solver struct {
 	fixedQ    float64 // charge of the strong ions, mol/kg
 	fixedI    float64 // their part of the sum of m z²
 	strong    []family
+	balancing bool // whether the ion that makes up the net charge counts in the ionic strength
 	at        state
 }
 
@@ -120,8 +121,7 @@ func (v *Solver) addGas(freeCO2 float64) error {
 			return fmt.Errorf("acid: CO2 is given both as a total and as held by the gas; leave one out")
 		}
 	}
-	addTotal(&v.families, c, freeCO2)
-	v.families[len(v.families)-1].open = v.families[len(v.families)-1].component == c
+	v.families = append(v.families, family{component: c, molality: freeCO2, open: true})
 	return nil
 }
 

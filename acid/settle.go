@@ -12,9 +12,10 @@ const (
 	leastIonic  = 1e-15 // mol/kg, far below that of pure water
 )
 
-// settle brings the state to a pH: ionic strength and free metals in balance,
-// the net charge made up by a monovalent strong ion. It returns the net charge
-// in mol/kg, positive when strong acid would be needed for that pH.
+// settle brings the state to a pH, ionic strength and free metals in balance, and
+// returns the net charge in mol/kg, positive when strong acid would be needed for
+// that pH. With balancing on, that acid or base, monovalent, counts in the ionic
+// strength: then the net charge over pH is the titration curve.
 func (v *Solver) settle(pH float64) (float64, error) {
 	v.setPH(pH)
 	if !(v.at.ionic > 0) {
@@ -91,12 +92,12 @@ func (v *Solver) slopeT() float64 {
 // sign is the derivative of the balancing ion's amount by the net charge.
 func (v *Solver) sign() float64 {
 	switch {
+	case !v.balancing || v.at.netQ == 0:
+		return 0
 	case v.at.netQ > 0:
 		return 1
-	case v.at.netQ < 0:
-		return -1
 	}
-	return 0
+	return -1
 }
 
 // settleBracketed finds the ionic strength between bounds, with the metals
@@ -142,7 +143,7 @@ func (v *Solver) ionicSettled() bool {
 }
 
 // charge sets the net charge of the state, and the ionic strength that its
-// species and the balancing ion make.
+// species make.
 func (v *Solver) charge() error {
 	s := &v.at
 	poly, err := v.polyCharge(s.pH, s.ionic)
@@ -150,7 +151,10 @@ func (v *Solver) charge() error {
 		return err
 	}
 	s.netQ = s.q + v.fixedQ + poly
-	s.calcIonic = (s.z2 + v.fixedI + math.Abs(s.netQ)) / 2
+	s.calcIonic = (s.z2 + v.fixedI) / 2
+	if v.balancing {
+		s.calcIonic += math.Abs(s.netQ) / 2
+	}
 	return nil
 }
 

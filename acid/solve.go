@@ -16,6 +16,7 @@ const (
 // solve finds the pH at which nothing needs to be added, and leaves the state
 // there.
 func (v *Solver) solve() error {
+	v.balancing = false
 	low, high, pH := lowPH, highPH, startPH
 	for range phRounds {
 		q, err := v.settle(pH)
@@ -49,8 +50,8 @@ func inside(x, low, high float64) float64 {
 	return low + (high-low)/2
 }
 
-// slopePH returns the derivative of the net charge by pH along the titration
-// curve, where the state stands settled: ionic strength and metals follow.
+// slopePH returns the derivative of the net charge by pH where the state stands
+// settled, with ionic strength and metals following.
 func (v *Solver) slopePH() (float64, error) {
 	s := &v.at
 	poly, err := v.polySlopes()

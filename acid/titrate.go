@@ -26,6 +26,7 @@ func (v *Solver) baseTo(pH float64) (float64, error) {
 	if err := checkPH(pH); err != nil {
 		return 0, err
 	}
+	v.balancing = true
 	q, err := v.settle(pH)
 	return -q, err
 }
@@ -45,21 +46,18 @@ func BufferCapacity(s Solution, tC float64) (mmolPerKgPH float64, err error) {
 		if err := v.solve(); err != nil {
 			return err
 		}
-		mmolPerKgPH, err = v.bufferAt(v.at.pH)
+		mmolPerKgPH, err = v.bufferHere()
 		return err
 	})
 	return mmolPerKgPH, err
 }
 
-// bufferAt returns the slope of the titration curve at pH, mmol/(kg pH).
-func (v *Solver) bufferAt(pH float64) (float64, error) {
-	const delta, mmolPerMol = 1e-3, 1e3
-	up, err := v.settle(pH + delta)
-	if err != nil {
-		return 0, err
-	}
-	down, err := v.settle(pH - delta)
-	return (down - up) / (2 * delta) * mmolPerMol, err
+// bufferHere returns the base taken up per unit of pH where the state stands,
+// mmol/(kg pH).
+func (v *Solver) bufferHere() (float64, error) {
+	const mmolPerMol = 1e3
+	slope, err := v.slopePH()
+	return -slope * mmolPerMol, err
 }
 
 // CurvePoint is one point of a titration curve.
@@ -105,7 +103,7 @@ func (v *Solver) curve(points []CurvePoint, fromPH, toPH float64) (err error) {
 		if p.MolOfBasePerKg, err = v.baseTo(p.PH); err != nil {
 			return err
 		}
-		if p.MmolPerKgPH, err = v.bufferAt(p.PH); err != nil {
+		if p.MmolPerKgPH, err = v.bufferHere(); err != nil {
 			return err
 		}
 	}
