@@ -1,0 +1,153 @@
+package logfile
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+)
+
+// clockReader turns the clock cells of row after row into seconds since the
+// first row, and back into text.
+type clockReader struct {
+	form    timeForm
+	started bool
+	base    int64 // whole seconds that stand for 0
+	days    int64 // midnights passed, of a clock without date
+	last    int64 // latest whole seconds, days included, of a clock without date
+}
+
+// seconds reads one row's clock. ok is false when the cells are no time.
+func (c *clockReader) seconds(a, b []byte) (tS float64, ok bool) {
+	whole, fraction, ok := c.read(a, b)
+	if !ok {
+		return 0, false
+	}
+	if !c.started {
+		c.started, c.base = true, whole
+		if c.form.elapsed || c.form.kind == daily {
+			c.base = 0
+		}
+		c.last = whole
+	}
+	if c.form.kind == daily && !c.form.minutesFirst {
+		whole = c.acrossMidnight(whole)
+	}
+	return float64(whole-c.base) + fraction, true
+}
+
+// acrossMidnight puts a time of day on the day nearest the row before.
+func (c *clockReader) acrossMidnight(whole int64) int64 {
+	if whole >= secondsPerDay { // elapsed hours beyond a day
+		c.last = whole
+		return whole
+	}
+	whole += c.days * secondsPerDay
+	switch d := whole - c.last; {
+	case d < -secondsPerDay/2:
+		whole += secondsPerDay
+		c.days++
+	case d > secondsPerDay/2 && c.days > 0:
+		whole -= secondsPerDay
+		c.days--
+	}
+	c.last = whole
+	return whole
+}
+
+func (c *clockReader) read(a, b []byte) (whole int64, fraction float64, ok bool) {
+	switch c.form.kind {
+	case dated:
+		return c.readDated(a, b)
+	case daily:
+		s, ok := lexStamp(a)
+		if !ok || s.hasDate {
+			return 0, 0, false
+		}
+		w, f := s.clockS(c.form.minutesFirst)
+		return int64(w), f, true
+	}
+	v, _, ok := parseNumber(a, c.form.mark)
+	if !ok {
+		return 0, 0, false
+	}
+	return c.fromNumber(v)
+}
+
+func (c *clockReader) readDated(a, b []byte) (int64, float64, bool) {
+	s, ok := lexStamp(a)
+	if !ok || !s.hasDate {
+		return 0, 0, false
+	}
+	day, ok := s.day(c.form.order)
+	if !ok {
+		return 0, 0, false
+	}
+	if c.form.b >= 0 {
+		if s, ok = lexStamp(b); !ok || s.hasDate {
+			return 0, 0, false
+		}
+	}
+	w, f := s.clockS(false)
+	return int64(day)*secondsPerDay + int64(w), f, true
+}
+
+// clockDigits is the precision to which a day's fraction written as a number is
+// taken: a millisecond.
+const clockDigits = 1e3
+
+func (c *clockReader) fromNumber(v float64) (int64, float64, bool) {
+	s := v * c.form.unitS
+	if c.form.kind == serialDay {
+		if v >= serialLow {
+			v -= serialToUnixDays
+		}
+		s = math.Round(v*secondsPerDay*clockDigits) / clockDigits
+	}
+	if !(math.Abs(s) < 1e11) {
+		return 0, 0, false
+	}
+	whole := math.Floor(s)
+	return int64(whole), s - whole, true
+}
+
+// text shows a moment as the file's own clock would.
+func (c *clockReader) text(tS float64) string {
+	if c.form.elapsed || c.form.kind == counted {
+		return strconv.FormatFloat(math.Round(tS*1e3)/1e3, 'f', -1, 64) + " s"
+	}
+	ms := int64(math.Round(tS * 1e3))
+	t := time.UnixMilli(c.base*1e3 + ms).UTC()
+	clock := "15:04:05"
+	if ms%1000 != 0 {
+		clock = "15:04:05.000"
+	}
+	if c.form.kind == daily {
+		if day := t.Unix() / secondsPerDay; day > 0 {
+			return fmt.Sprintf("%s (day %d)", t.Format(clock), day+1)
+		}
+		return t.Format(clock)
+	}
+	return t.Format("2006-01-02T" + clock)
+}
+
+// words describes the form for people.
+func (f timeForm) words() string {
+	switch {
+	case f.kind == dated && f.b >= 0:
+		return "date and time in two columns"
+	case f.kind == dated:
+		return "date and time"
+	case f.kind == daily && f.minutesFirst:
+		return "minutes and seconds elapsed"
+	case f.kind == daily && f.elapsed:
+		return "hours, minutes and seconds elapsed"
+	case f.kind == daily:
+		return "time of day"
+	case f.kind == epoch:
+		return "seconds since 1970-01-01"
+	case f.kind == serialDay:
+		return "days as a number"
+	}
+	return fmt.Sprintf("number of %g s", f.unitS)
+}
