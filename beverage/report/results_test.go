@@ -69,6 +69,37 @@ func someChecks() *beverage.VerifyResult {
 	}}
 }
 
+func someFindings() *ExplainResult {
+	return &ExplainResult{Schema: ExplainSchema, Tool: tool, Cautions: testCautions, Findings: []Explanation{
+		{ID: "ph-above-limit", Level: beverage.Stop, Title: "pH may be above 4.6", Means: "Above 4.6 acid alone does not hold the drink.",
+			Clear: "Lower the pH, or take a low-acid route.", Sources: []RuleSource{
+				{ID: "us-acidified", Markets: []beverage.Market{beverage.US}, Source: "21 CFR 114.3(b) (2015 text)", Statement: "Finished equilibrium pH of 4.6 or below.", Basis: beverage.Seen, Argued: "whether a powder counts"},
+				{ID: "trade", Source: "custom", Statement: "Keep 0.2 away from the line.", Basis: beverage.CommonPractice}}},
+		{ID: "pack-vacuum", Level: beverage.Note, Title: "A vacuum forms"},
+	}}
+}
+
+func someIngredients() *IngredientsResult {
+	return &IngredientsResult{Schema: IngredientsSchema, Tool: tool, Cautions: testCautions, Problems: []string{"quince: protein 120 is outside 0 to 100"}, Ingredients: []IngredientEntry{
+		{Name: "citric acid", Synonyms: []string{"anhydrous citric acid"}, ENumber: "330", Kind: beverage.KindAcid, Nature: "neither", Formula: "C6H8O7",
+			Figures: []IngredientFigure{{Field: "strength_percent", Low: known(99.5), Typical: known(99.8), High: known(100), Source: "pharmacopoeia", Basis: beverage.Memory, Note: "dried"},
+				{Field: "spores", Text: "none likely", Source: "custom", Basis: beverage.CommonPractice}}, Unknown: []string{"brix"}},
+		{Name: "quince"},
+	}}
+}
+
+func oneFinding() *ExplainResult {
+	r := someFindings()
+	r.Findings = r.Findings[:1]
+	return r
+}
+
+func oneIngredient() *IngredientsResult {
+	r := someIngredients()
+	r.Ingredients, r.Problems = r.Ingredients[:1], nil
+	return r
+}
+
 // every is each kind of result with its document.
 func every() map[string]struct {
 	value any
@@ -85,6 +116,10 @@ func every() map[string]struct {
 		"routes":      {someRoutes(), Routes(someRoutes(), Metric)},
 		"brief":       {someBrief(), Brief(someBrief(), Metric)},
 		"verify":      {someChecks(), Verify(someChecks(), Metric)},
+		"findings":    {someFindings(), Explain(someFindings(), Metric)},
+		"finding":     {oneFinding(), Explain(oneFinding(), Metric)},
+		"ingredients": {someIngredients(), Ingredients(someIngredients(), Metric)},
+		"ingredient":  {oneIngredient(), Ingredients(oneIngredient(), Metric)},
 	}
 }
 

@@ -157,11 +157,10 @@ func (p *page) items(items Items) {
 		w = max(w, len(it.Mark))
 	}
 	w = min(w, widestMark)
-	lead := len(indent)
+	rest := indent + indent
 	if w > 0 {
-		lead += w + len(indent)
+		rest += strings.Repeat(" ", w)
 	}
-	rest := strings.Repeat(" ", lead)
 	for _, it := range items {
 		p.item(it, w, rest)
 	}
@@ -171,7 +170,7 @@ func (p *page) items(items Items) {
 func (p *page) item(it Item, w int, rest string) {
 	first := indent
 	if it.Mark == "" && it.ID == "" {
-		first, rest = indent+"- ", rest+indent
+		first = indent + "- "
 	}
 	if w > 0 {
 		first += p.level(it.Mark, pad(p.say(strings.ToUpper(it.Mark)), w, false)) + indent

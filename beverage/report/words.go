@@ -65,18 +65,18 @@ func findingItems(fs []beverage.Finding, level beverage.Level) Items {
 }
 
 func foot(f beverage.Finding) string {
-	return join(noteSeparator, listed(f.Markets), f.Source, basisWords(f.Basis))
+	return join(noteSeparator, listed(f.Markets), f.Source, doubt(f.Source, f.Basis))
 }
 
-// basisWords says how well a rule is known in words that need no key.
-func basisWords(b beverage.Basis) string {
-	switch b {
-	case beverage.Seen:
-		return "text seen"
-	case beverage.Memory:
+// doubt says that a rule stands on memory or custom, unless its source does.
+func doubt(source string, b beverage.Basis) string {
+	switch {
+	case b == beverage.Memory && !strings.Contains(source, "recalled"):
 		return "from memory, check the text"
+	case b == beverage.CommonPractice && !strings.Contains(source, string(b)):
+		return string(b)
 	}
-	return string(b)
+	return ""
 }
 
 // howToClear ends the findings.
