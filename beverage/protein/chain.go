@@ -19,6 +19,7 @@ type Part struct {
 	isoelectric isoelectric
 	share       float64 // Share.Mid over the sum of all, so that charges add up
 	counts      counts
+	groups      []group // counts without the zeros
 	acidities   *acidities
 	radiusNM    float64
 	residues    float64          // per molecule
@@ -27,6 +28,10 @@ type Part struct {
 
 	mostPositive, mostNegative float64
 }
+
+// MassFraction is the middle share, scaled so that the shares of a composition add
+// up to 1.
+func (p Part) MassFraction() float64 { return p.share }
 
 // Isoelectric returns the published pH of zero charge or least solubility.
 func (p Part) Isoelectric() beverage.Interval { return p.isoelectric.interval() }
@@ -148,8 +153,12 @@ func (p Part) finished() Part {
 	if p.radiusNM == 0 {
 		p.radiusNM = compactRadiusNM(p.MolarMass)
 	}
-	p.mostPositive, p.mostNegative = 0, 0
+	p.mostPositive, p.mostNegative, p.groups = 0, 0, nil
 	for i, n := range p.counts {
+		if n == 0 {
+			continue
+		}
+		p.groups = append(p.groups, group{site(i), n})
 		if site(i).basic() {
 			p.mostPositive += n
 		} else {

@@ -11,11 +11,17 @@ import "math"
 //
 // (Linderstrøm-Lang 1924; Cannan 1942, Chem. Rev. 30:395), solved for Z. Ions that
 // bind to the protein are left out: chloride takes part of a positive charge away,
-// and moves an isoelectric point down. Falls strictly with pH. An ionic strength
-// below zero or NaN counts as none; temperatures outside 0 to 100 °C as the nearer
+// and moves an isoelectric point down. Falls strictly with pH. The zero Part gives
+// NaN. An ionic strength below zero or NaN counts as none; temperatures outside 0 to 100 °C as the nearer
 // end, since the enthalpies are for that range.
 func (p Part) NetCharge(pH, ionicStrength, tC float64) float64 {
-	return p.netCharge(pH, setting(ionicStrength, tC))
+	if p.acidities == nil {
+		return math.NaN()
+	}
+	s := setting(ionicStrength, tC)
+	var k [siteCount]float64
+	p.acidities.at(s.tC, &k)
+	return p.netCharge(math.Exp(-math.Ln10*pH), s, &k)
 }
 
 // surroundings is what the solution does to every group of every part.
@@ -72,25 +78,28 @@ func (s surroundings) interaction(radiusNM float64) float64 {
 // whenever a step would leave it.
 const (
 	chargeSteps     = 60
-	chargeTolerance = 1e-12
+	chargeTolerance = 1e-9
 )
 
-func (p *Part) netCharge(pH float64, s surroundings) float64 {
-	var k [siteCount]float64
-	p.acidities.at(s.tC, &k)
-	protons := math.Exp(-math.Ln10 * pH)
+// group is how many groups of one kind a molecule has.
+type group struct {
+	kind  site
+	count float64
+}
+
+// netCharge solves for the charge with the dissociation constants k.
+func (p *Part) netCharge(protons float64, s surroundings, k *[siteCount]float64) float64 {
 	w2 := 2 * s.interaction(p.radiusNM)
 	low, high := p.mostNegative, p.mostPositive
 	z := 0.0
 	for range chargeSteps {
-		charge, slope := p.chargeAt(protons*math.Exp(-w2*z), &k)
+		charge, slope := p.chargeAt(protons*math.Exp(-w2*z), k)
 		if charge > z {
 			low = z
 		} else {
 			high = z
 		}
-		step := (charge - z) / (1 + w2*slope)
-		next := z + step
+		next := z + (charge-z)/(1+w2*slope)
 		if !(next >= low && next <= high) {
 			next = (low + high) / 2
 		}
@@ -105,18 +114,12 @@ func (p *Part) netCharge(pH float64, s surroundings) float64 {
 // chargeAt returns the charge in a proton activity h at the surface, and how
 // steeply it rises with ln h.
 func (p *Part) chargeAt(h float64, k *[siteCount]float64) (charge, slope float64) {
-	for i := range k {
-		n := p.counts[i]
-		if n == 0 {
-			continue
-		}
-		held := h / (h + k[i])
-		slope += n * held * (1 - held)
-		if site(i).basic() {
-			charge += n * held
-		} else {
-			charge -= n * (1 - held)
-		}
+	charge = p.mostNegative
+	for _, g := range p.groups {
+		held := h / (h + k[g.kind])
+		n := g.count * held
+		charge += n
+		slope += n * (1 - held)
 	}
 	return charge, slope
 }
@@ -129,11 +132,18 @@ func (c *Composition) ChargePerGram(pH, ionicStrength, tC float64) float64 {
 		return math.NaN()
 	}
 	s := setting(ionicStrength, tC)
+	protons := math.Exp(-math.Ln10 * pH)
+	var k [siteCount]float64
+	var of *acidities
 	const milli = 1000
 	sum := 0.0
 	for i := range c.parts {
 		p := &c.parts[i]
-		sum += p.share * p.netCharge(pH, s) / p.MolarMass * milli
+		if p.acidities != of {
+			of = p.acidities
+			of.at(s.tC, &k)
+		}
+		sum += p.share * p.netCharge(protons, s, &k) / p.MolarMass * milli
 	}
 	return sum
 }

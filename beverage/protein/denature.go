@@ -1,7 +1,9 @@
 package protein
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"posset/beverage"
 )
@@ -43,26 +45,28 @@ type DenaturedPart struct {
 	Fraction beverage.Interval // 0 to 1
 }
 
-// Readings below coldC add nothing that could be seen in a year; above hottestC
-// nothing was measured and the rate is kept as at hottestC.
+// Readings below coldC add nothing that could be seen in a year; above limitC no
+// drink is heated and the rate is kept as at limitC, which bounds the work too.
 const (
-	coldC    = 40.0
-	hottestC = 200.0
-	stepC    = 2.0 // a line is walked in steps no longer than this
+	coldC  = 40.0
+	limitC = 200.0
+	stepC  = 2.0 // a line is walked in steps no longer than this
 )
 
-// Add takes the next reading: seconds since any start, and °C. A time that does
-// not rise is passed over; a reading that is no number makes the answer unknown.
+// Add takes the next reading: seconds since any start, and °C. The same time twice
+// is a sudden change of temperature; a time that falls back is passed over; a
+// reading that is no number makes the answer unknown.
 func (d *Denaturer) Add(timeS, tempC float64) {
 	if math.IsNaN(timeS+tempC) || math.IsInf(timeS+tempC, 0) {
 		d.validity.refuse("the temperature history holds a reading that is no number")
 		return
 	}
-	tempC = math.Min(math.Max(tempC, coldC), hottestC)
+	d.hottestC = math.Max(d.hottestC, tempC)
+	tempC = math.Min(math.Max(tempC, coldC), limitC)
 	next := TempPoint{TimeS: timeS, TempC: tempC}
 	switch {
-	case !d.started:
-		d.started, d.last, d.hottestC = true, next, tempC
+	case !d.started || timeS == d.last.TimeS:
+		d.started, d.last = true, next
 		d.start(tempC)
 	case timeS > d.last.TimeS:
 		d.walk(next)
@@ -78,7 +82,7 @@ func (d *Denaturer) start(tempC float64) {
 
 func (d *Denaturer) walk(next TempPoint) {
 	from := d.last
-	d.last, d.hottestC = next, math.Max(d.hottestC, next.TempC)
+	d.last = next
 	steps := max(1, math.Ceil(math.Abs(next.TempC-from.TempC)/stepC))
 	dt, dT := (next.TimeS-from.TimeS)/steps, (next.TempC-from.TempC)/steps
 	for i := range d.labile {
@@ -133,7 +137,7 @@ func (d *Denaturer) Parts() []DenaturedPart {
 	for i := range d.labile {
 		l := &d.labile[i]
 		p := DenaturedPart{Part: l.part}
-		if d.validity.Holds && d.started {
+		if d.validity.holds && d.started {
 			p.Fraction = l.fraction()
 		}
 		all = append(all, p)
@@ -151,4 +155,27 @@ func (l *labilePart) fraction() beverage.Interval {
 }
 
 // Validity says whether the answer holds, now that the history is known.
-func (d *Denaturer) Validity() Validity { return d.validity }
+func (d *Denaturer) Validity() Validity {
+	v := d.validity
+	v.Notes = slices.Clone(v.Notes)
+	for i := range d.labile {
+		measured := d.labile[i].kinetics.measuredC
+		switch {
+		case !d.started:
+		case d.hottestC < measured.Low:
+			v.note(fmt.Sprintf("all of the heat lies below %.0f °C, where the constants are extended from above", measured.Low))
+		case d.hottestC > measured.High:
+			v.note(fmt.Sprintf("some of the heat lies above %.0f °C, where the constants are extended from below", measured.High))
+		}
+	}
+	return v
+}
+
+// Isothermal is the denatured share after timeS seconds at tempC °C, with no time
+// to warm up or cool down.
+func Isothermal(c *Composition, cond Conditions, tempC, timeS float64) (beverage.Interval, Validity) {
+	d, _ := NewDenaturer(c, cond)
+	d.Add(0, tempC)
+	d.Add(timeS, tempC)
+	return d.Fraction(), d.Validity()
+}

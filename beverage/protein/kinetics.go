@@ -16,8 +16,8 @@ func (b branch) lnRate(kelvin float64) float64 { return b.lnK0 - b.eaOverR/kelvi
 type kinetics struct {
 	order     float64
 	low, high branch
-	fromC     float64
-	toC       float64
+	measuredC Range
+	spread    float64 // factor on the rate, either way
 }
 
 // lnRate returns ln k, k in 1/s, at tC °C.
@@ -67,8 +67,8 @@ func readHeat() (heatData, error) {
 }
 
 func (r row) kinetics() (*kinetics, error) {
-	var v [7]float64
-	for i, heading := range []string{"order", "ln_k0_low", "ea_low_kj_mol", "ln_k0_high", "ea_high_kj_mol", "measured_from_c", "measured_to_c"} {
+	var v [8]float64
+	for i, heading := range []string{"order", "ln_k0_low", "ea_low_kj_mol", "ln_k0_high", "ea_high_kj_mol", "measured_from_c", "measured_to_c", "spread"} {
 		n, err := r.number(heading)
 		if err != nil {
 			return nil, err
@@ -77,5 +77,5 @@ func (r row) kinetics() (*kinetics, error) {
 	}
 	const joules = 1000
 	return &kinetics{order: v[0], low: branch{v[1], v[2] * joules / gasConstantJ},
-		high: branch{v[3], v[4] * joules / gasConstantJ}, fromC: v[5], toC: v[6]}, nil
+		high: branch{v[3], v[4] * joules / gasConstantJ}, measuredC: Range{v[5], v[6]}, spread: v[7]}, nil
 }

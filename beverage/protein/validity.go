@@ -19,18 +19,25 @@ type Conditions struct {
 // Validity says whether published rate constants hold for a drink. The zero value
 // is that they do not.
 type Validity struct {
-	Holds   bool     // false: print null and the reasons
-	Reasons []string // why not, or what makes the interval wide; each one sentence
+	Why   string   // why they do not hold: print null and this; "" where they do
+	Notes []string // what makes the interval wide, where they do
+	holds bool
 }
 
+// OK tells whether the constants hold.
+func (v Validity) OK() bool { return v.holds }
+
+// refuse keeps the first reason.
 func (v *Validity) refuse(reason string) {
-	v.Holds = false
-	v.mention(reason)
+	if v.holds || v.Why == "" {
+		v.Why = reason
+	}
+	v.holds = false
 }
 
-func (v *Validity) mention(reason string) {
-	if !slices.Contains(v.Reasons, reason) {
-		v.Reasons = append(v.Reasons, reason)
+func (v *Validity) note(text string) {
+	if !slices.Contains(v.Notes, text) {
+		v.Notes = append(v.Notes, text)
 	}
 }
 
@@ -51,14 +58,14 @@ func NewDenaturer(c *Composition, cond Conditions) (*Denaturer, Validity) {
 		d.validity = cond.validity(data)
 		d.labile = labileParts(c, cond, data)
 		if c.family != FamilyMilk {
-			d.validity.mention("the constants were measured in milk; without casein and milk salts the rates differ, so the interval is wide")
+			d.validity.note("the constants were measured in milk; without casein and milk salts the rates differ, so the interval is wide")
 		}
 	}
 	return d, d.validity
 }
 
 func (cond Conditions) validity(data heatData) Validity {
-	v := Validity{Holds: true}
+	v := Validity{holds: true}
 	lowest, highest, never := data.limits["ph_low"], data.limits["ph_high"], data.limits["ph_never"]
 	switch {
 	case !cond.PH.Known():
@@ -71,8 +78,11 @@ func (cond Conditions) validity(data heatData) Validity {
 	if !(cond.ProteinGPerL > 0) {
 		v.refuse("the protein content is unknown, and the rate depends on it")
 	}
+	if cond.PH.Known() && (cond.PH.Low < data.limits["ph_milk_low"] || cond.PH.High > data.limits["ph_milk_high"]) {
+		v.note("the pH is a little outside that of milk: rates rise with it, by how much was not read")
+	}
 	if cond.CalciumMM > data.limits["milk_serum_calcium"] {
-		v.mention("more dissolved calcium than in milk: proteins aggregate at lower temperatures, by how much is not published")
+		v.note("more dissolved calcium than in milk: proteins aggregate at lower temperatures, by how much is not published")
 	}
 	return v
 }
@@ -99,8 +109,7 @@ func labileParts(c *Composition, cond Conditions, data heatData) []labilePart {
 		} else {
 			l.concentrate(cond.ProteinGPerL*p.share, data)
 		}
-		spread := data.limits["rate_spread"]
-		l.lowest, l.highest = l.lowest/spread, l.highest*spread
+		l.lowest, l.highest = l.lowest/l.kinetics.spread, l.highest*l.kinetics.spread
 		all = append(all, l)
 	}
 	return all
