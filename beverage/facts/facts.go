@@ -1,0 +1,94 @@
+// Package facts works out everything that rules ask about a drink: amounts,
+// pH, class, gas, pack, protein and what its records show. It computes and
+// judges nothing: whether a figure is a problem is for beverage/rule to say.
+package facts
+
+import (
+	"context"
+
+	"posset/beverage"
+	"posset/beverage/ingredient"
+)
+
+// Facts is what is known of a drink. What is not known is unknown, never zero:
+// an Interval that is not Known, a nil pointer, a Given that is not Known.
+type Facts struct {
+	Drink  *beverage.Drink
+	Recipe Recipe
+
+	PH            PH
+	WaterActivity beverage.Interval
+	Class         beverage.Class
+	ClassNote     string
+	Brix          beverage.Interval
+
+	Gas     Gas
+	Pack    Pack
+	Protein Protein
+	Process Process
+	Records Records
+}
+
+// Of works out the facts of a drink. It fails only when a named record cannot
+// be used; the error then says which and why.
+func Of(ctx context.Context, d *beverage.Drink, lib *ingredient.Library) (*Facts, error) {
+	f := &Facts{Drink: d}
+	f.Recipe = recipeOf(d, lib)
+	f.Process = processOf(d)
+	f.PH = phOf(d, &f.Recipe)
+	f.WaterActivity = waterActivityOf(d, &f.Recipe)
+	f.Class, f.ClassNote = classOf(f)
+	f.Gas = gasOf(f)
+	f.Pack = packOf(f)
+	records, err := recordsOf(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	f.Records = records
+	f.Protein = proteinOf(f)
+	return f, nil
+}
+
+// WithRoute returns the facts as they would be on another route: the stated
+// process keeps its details only on its own route, and on every other one they
+// are unknown. The drink and its pack stay as they are.
+func (f *Facts) WithRoute(r beverage.Route) *Facts {
+	if f.Process.Route == r {
+		return f
+	}
+	d := *f.Drink
+	d.Process = beverage.Process{Place: f.Drink.Process.Place, Route: beverage.Say(r)}
+	g := *f
+	g.Drink = &d
+	g.Process = processOf(&d)
+	g.Records = Records{}
+	g.Pack = packOf(&g)
+	return &g
+}
+
+// In tells whether the drink is meant for the market.
+func (f *Facts) In(m beverage.Market) bool {
+	for _, x := range f.Drink.Markets {
+		if x == m {
+			return true
+		}
+	}
+	return false
+}
+
+// MayBeLowAcid is true unless the class is known to be another one: doubt about
+// the pH, the water activity or the alcohol counts against the drink.
+func (f *Facts) MayBeLowAcid() bool {
+	return f.Class == beverage.LowAcid || f.Class == beverage.Undecided
+}
+
+// Cold is true only where the spec says that the pack is stored, shipped and
+// sold refrigerated or frozen.
+func (f *Facts) Cold() bool {
+	d := f.Drink.Storage.Distribution
+	return d.Known && d.V != beverage.Ambient
+}
+
+// Carbonated is true where the spec has a carbonation table or CO2 as an
+// ingredient, whatever the level.
+func (f *Facts) Carbonated() bool { return f.Gas.Present }

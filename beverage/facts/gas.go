@@ -1,0 +1,155 @@
+package facts
+
+import (
+	"posset/beverage"
+	"posset/carbonation"
+)
+
+// Gas is the CO2 of the drink.
+type Gas struct {
+	Present     bool
+	Volumes     beverage.Given[float64] // the unfavourable one where two are stated
+	ByReading   beverage.Given[float64] // from temperature and pressure
+	Conflict    bool                    // volumes and reading do not belong together
+	Half        bool                    // only one of temperature and pressure is given
+	Impossible  string                  // why the reading cannot be
+	EndOfLife   beverage.Interval       // volumes left at the end of shelf life; unknown where it cannot be told
+	LossPercent beverage.Interval       // a month
+}
+
+// readingsAgree is how far stated volumes and a pressure reading may lie apart,
+// relatively, before one of them must be wrong: the spread of published
+// solubility and of a shake test together. Common practice, no source.
+const readingsAgree = 0.08
+
+func gasOf(f *Facts) Gas {
+	d := f.Drink
+	g := Gas{Present: d.Carbonation != nil || f.has("carbon dioxide")}
+	if d.Carbonation == nil {
+		return g
+	}
+	c := d.Carbonation
+	g.Half = c.TempC.Known != c.Pressure.Known
+	g.ByReading, g.Impossible = volumesRead(d, f.liquid())
+	g.Volumes = c.Volumes
+	if g.ByReading.Known && (!c.Volumes.Known || g.ByReading.V > c.Volumes.V) {
+		g.Volumes = g.ByReading
+	}
+	if g.ByReading.Known && c.Volumes.Known {
+		lo, hi := min(g.ByReading.V, c.Volumes.V), max(g.ByReading.V, c.Volumes.V)
+		g.Conflict = hi-lo > readingsAgree*hi
+	}
+	g.LossPercent, g.EndOfLife = lossOf(d, g.Volumes)
+	return g
+}
+
+// volumesOf is what the drink holds as far as it can be told without a recipe.
+func volumesOf(d *beverage.Drink) (float64, bool) {
+	if d.Carbonation == nil {
+		return 0, false
+	}
+	v := d.Carbonation.Volumes
+	if r, _ := volumesRead(d, carbonation.Liquid{}); r.Known && (!v.Known || r.V > v.V) {
+		v = r
+	}
+	return v.V, v.Known
+}
+
+// volumesRead turns temperature and pressure at equilibrium into volumes.
+func volumesRead(d *beverage.Drink, l carbonation.Liquid) (beverage.Given[float64], string) {
+	c := d.Carbonation
+	if !c.TempC.Known || !c.Pressure.Known {
+		return beverage.Given[float64]{}, ""
+	}
+	p, err := absolute(c.Pressure.V, d.Package.AltitudeM.Or(0))
+	if err != nil {
+		return beverage.Given[float64]{}, err.Error()
+	}
+	v, err := l.Volumes(p, c.TempC.V)
+	if err != nil {
+		return beverage.Given[float64]{}, err.Error()
+	}
+	return beverage.Given[float64]{V: v, Known: true, Place: c.Pressure.Place}, ""
+}
+
+func absolute(p beverage.Pressure, altitudeM float64) (carbonation.AbsoluteKPa, error) {
+	if !p.Gauge {
+		return carbonation.AbsoluteKPa(p.KPa), nil
+	}
+	ambient, err := carbonation.AmbientKPa(altitudeM)
+	if err != nil {
+		return 0, err
+	}
+	return carbonation.GaugeKPa(p.KPa).Absolute(ambient)
+}
+
+func gauge(p beverage.Pressure) float64 {
+	if p.Gauge {
+		return p.KPa
+	}
+	return float64(carbonation.AbsoluteKPa(p.KPa).Gauge(carbonation.StandardAtmosphere))
+}
+
+// lossOf is the loss a month, as given or as published for the pack, and what
+// is left of the volumes at the end of shelf life.
+func lossOf(d *beverage.Drink, volumes beverage.Given[float64]) (loss, left beverage.Interval) {
+	c := d.Carbonation
+	switch {
+	case c.LossPerMonthPercent.Known:
+		loss = beverage.Point(c.LossPerMonthPercent.V, beverage.Stated)
+	case d.Package.BrimfulML.Known && d.Package.Type.Known && d.Storage.TempC.Known:
+		m, ok := carbonation.MaterialOf(string(d.Package.Type.V))
+		if !ok {
+			return loss, left
+		}
+		s, err := m.LossPerMonth(d.Package.BrimfulML.V, d.Storage.TempC.V)
+		if err != nil {
+			return loss, left
+		}
+		loss = beverage.Interval{Low: s.Low, Mid: s.Nominal, High: s.High, Basis: beverage.Library}
+	}
+	if !loss.Known() || !volumes.Known || !d.Storage.ShelfLifeS.Known {
+		return loss, left
+	}
+	return loss, leftAfter(volumes.V, loss, d.Storage.ShelfLifeS.V/secondsPerMonth)
+}
+
+const secondsPerMonth = 30.4375 * 86400
+
+func leftAfter(v float64, loss beverage.Interval, months float64) beverage.Interval {
+	hi, err1 := carbonation.VolumesLeft(v, loss.Low, months)
+	mid, err2 := carbonation.VolumesLeft(v, loss.Mid, months)
+	lo, err3 := carbonation.VolumesLeft(v, loss.High, months)
+	if err1 != nil || err2 != nil || err3 != nil {
+		return beverage.Interval{}
+	}
+	return beverage.Interval{Low: lo, Mid: mid, High: hi, Basis: beverage.Predicted}
+}
+
+// liquid is the drink as the gas model sees it.
+func (f *Facts) liquid() carbonation.Liquid {
+	l := carbonation.Liquid{AlcoholFraction: f.Drink.AlcoholPercent.Or(0) / 100}
+	if s := f.Recipe.SugarGPerL; s.Known() {
+		l.SugarGPerL = s.Mid
+	}
+	if s := f.Recipe.SolidsGPerL; s.Known() && s.Mid > l.SugarGPerL {
+		l.OtherGPerL = s.Mid - l.SugarGPerL
+	}
+	return l
+}
+
+// has tells whether a library ingredient is in the recipe.
+func (f *Facts) has(name string) bool {
+	_, ok := f.Line(name)
+	return ok
+}
+
+// Line returns the first line of the recipe that is the named library entry.
+func (f *Facts) Line(name string) (Line, bool) {
+	for _, l := range f.Recipe.Lines {
+		if l.Found && l.Name == name {
+			return l, true
+		}
+	}
+	return Line{}, false
+}

@@ -1,0 +1,201 @@
+package facts
+
+import (
+	"math"
+	"slices"
+
+	"posset/beverage"
+	"posset/carbonation"
+)
+
+// Pack is the closed pack over temperature.
+type Pack struct {
+	States    []PackAt
+	Rating    beverage.Given[float64] // kPa gauge
+	Outcome   beverage.Outcome        // pressure against the rating
+	Missing   []string                // what keeps the pressure from being worked out
+	Worst     *PackAt                 // of those the rating is held against: the highest
+	FullAt    *PackAt                 // the coolest state at which the pack is liquid-full
+	WarmGuess bool                    // no storage temperature is given
+}
+
+// PackAt is the pack at one temperature. Where it is liquid-full the pressure
+// is no gas pressure and none is told.
+type PackAt struct {
+	At       string // fill | storage | process | table
+	TempC    float64
+	GaugeKPa *float64
+	HighKPa  *float64 // at the unfavourable end of the fill tolerance and of what is published
+	Full     bool
+}
+
+// What stands in where nothing is said, each the unfavourable end of what is
+// usual; common practice, no source.
+const (
+	warmestUsualC    = 40.0 // a truck or a sunlit shelf
+	coldestFillC     = 2.0  // the colder the fill, the less headspace when warm
+	fillTolerancePct = 1.0  // the contract's default, of the fill
+	hottestModelC    = 150.0
+)
+
+var tableC = []float64{0, 4, 10, 20, 30, 40, 50, 60, 65, 70}
+
+func packOf(f *Facts) Pack {
+	d := f.Drink
+	var p Pack
+	if d.Package.Rating.Known {
+		p.Rating = beverage.Given[float64]{V: gauge(d.Package.Rating.V), Known: true, Place: d.Package.Rating.Place}
+	}
+	pack, missing := closedPack(f)
+	p.Missing = missing
+	if len(missing) > 0 {
+		return p
+	}
+	tol := d.Package.FillToleranceML.Or(d.Package.FillML.V * fillTolerancePct / 100)
+	for _, t := range p.temperatures(f) {
+		p.States = append(p.States, stateAt(pack, tol, t))
+	}
+	p.judge(f)
+	return p
+}
+
+// closedPack describes the pack to the gas model, or says what is missing.
+func closedPack(f *Facts) (carbonation.Pack, []string) {
+	d := f.Drink
+	var missing []string
+	need := func(known bool, what string) {
+		if !known {
+			missing = append(missing, what)
+		}
+	}
+	need(d.Package.FillML.Known, "package.fill")
+	need(d.Package.BrimfulML.Known, "package.brimful")
+	if f.Gas.Present {
+		need(f.Gas.Volumes.Known, "carbonation.volumes")
+	}
+	if len(missing) > 0 {
+		return carbonation.Pack{}, missing
+	}
+	material, _ := carbonation.MaterialOf(string(d.Package.Type.V))
+	return carbonation.Pack{
+		BrimfulML: d.Package.BrimfulML.V, FillML: d.Package.FillML.V,
+		FillTempC: d.Process.FillTempC.Or(coldestFillC),
+		Material:  material, HeadspaceGas: string(d.Package.HeadspaceGas.V),
+		NitrogenG: d.Package.NitrogenG.Or(0), Volumes: f.Gas.Volumes.Or(0),
+		Liquid: f.liquid(), AltitudeM: d.Package.AltitudeM.Or(0),
+	}, nil
+}
+
+// at is a temperature with why it is asked for.
+type at struct {
+	why   string
+	tempC float64
+}
+
+func (p *Pack) temperatures(f *Facts) []at {
+	d := f.Drink
+	var list []at
+	for _, t := range tableC {
+		list = append(list, at{"table", t})
+	}
+	if d.Process.FillTempC.Known {
+		list = append(list, at{"fill", d.Process.FillTempC.V})
+	}
+	p.WarmGuess = !d.Storage.TempC.Known
+	list = append(list, at{"storage", d.Storage.TempC.Or(warmestUsualC)})
+	if h := f.Process.HottestC; h.Known {
+		list = append(list, at{"process", h.V})
+	}
+	list = slices.DeleteFunc(list, func(a at) bool { return !(a.tempC >= 0 && a.tempC <= hottestModelC) })
+	slices.SortStableFunc(list, func(a, b at) int {
+		switch {
+		case a.tempC < b.tempC:
+			return -1
+		case a.tempC > b.tempC:
+			return 1
+		}
+		return 0
+	})
+	return list
+}
+
+func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
+	s := PackAt{At: a.why, TempC: a.tempC}
+	if mid, err := pack.At(a.tempC); err == nil && !mid.LiquidFull {
+		s.GaugeKPa = ptr(float64(mid.Gauge))
+	}
+	worst, err := pack.Worst(toleranceML, a.tempC)
+	switch {
+	case err != nil:
+	case worst.LiquidFull:
+		s.Full = true
+	default:
+		s.HighKPa = ptr(float64(worst.Gauge))
+	}
+	return s
+}
+
+func ptr(v float64) *float64 { return &v }
+
+// judge holds storage and process temperatures against the rating. In a retort
+// the chamber's own pressure stands against the pack, and nobody has said what
+// it is: that state is told, and not held against the rating.
+func (p *Pack) judge(f *Facts) {
+	p.Outcome = beverage.Meets
+	decided := false
+	for i := range p.States {
+		s := &p.States[i]
+		if s.Full && (s.At == "storage" || s.At == "process") && p.FullAt == nil {
+			p.FullAt = s
+		}
+		if s.At != "storage" && (s.At != "process" || f.Process.Route == beverage.RetortRoute) {
+			continue
+		}
+		decided = true
+		p.Outcome = p.Outcome.Worse(p.against(s))
+		if s.HighKPa != nil && (p.Worst == nil || *s.HighKPa > *p.Worst.HighKPa) {
+			p.Worst = s
+		}
+	}
+	if !decided || !p.Rating.Known {
+		p.Outcome = min(p.Outcome, beverage.CannotTell)
+	}
+	if p.FullAt != nil {
+		p.Outcome = beverage.FallsShort
+	}
+}
+
+func (p *Pack) against(s *PackAt) beverage.Outcome {
+	switch {
+	case s.Full:
+		return beverage.FallsShort
+	case s.HighKPa == nil || !p.Rating.Known:
+		return beverage.CannotTell
+	case *s.HighKPa <= p.Rating.V:
+		return beverage.Meets
+	case s.GaugeKPa != nil && *s.GaugeKPa > p.Rating.V:
+		return beverage.FallsShort
+	}
+	return beverage.CannotTell
+}
+
+// Over is the state above the rating at its unfavourable end, or nil: doubt
+// counts against the pack.
+func (p Pack) Over() *PackAt {
+	if !p.Rating.Known || p.Worst == nil || *p.Worst.HighKPa <= p.Rating.V {
+		return nil
+	}
+	return p.Worst
+}
+
+// LowestKPa is the lowest gauge pressure of the table, from chill up: how deep
+// the vacuum of a pack that was filled hot becomes. NaN where it is not known.
+func (p Pack) LowestKPa() float64 {
+	low := math.NaN()
+	for _, s := range p.States {
+		if s.GaugeKPa != nil && !(*s.GaugeKPa >= low) {
+			low = *s.GaugeKPa
+		}
+	}
+	return low
+}

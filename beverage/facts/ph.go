@@ -1,0 +1,202 @@
+package facts
+
+import (
+	"math"
+	"slices"
+
+	"posset/acid"
+	"posset/beverage"
+	"posset/carbonation"
+)
+
+// PH is what is known of the finished, degassed drink's pH.
+type PH struct {
+	Decides   beverage.Interval // measured where it can count, else predicted, else unknown
+	Measured  beverage.Interval // with its tolerance and every doubt about it
+	Predicted beverage.Interval
+	Chemistry *Chemistry
+
+	GasShift   float64 // what undegassed CO2 may have hidden, added to the upper end
+	SlowShift  float64 // what slowly dissolving bases may still add
+	PaperOnly  bool    // a reading that does not count above 4.0
+	WarmOrCold bool    // read outside 20 to 30 °C
+}
+
+// The measured interval's parts, with where they come from.
+const (
+	defaultPHTolerance  = 0.1  // meter and lot to lot where nothing is said
+	paperCountsBelowPH  = 4.0  // 21 CFR 114.90(b): colour paper only at pH 4.0 and below
+	readingLowC         = 20.0 // 21 CFR 114.90(a)(3)(ii): sample and buffers at 20 to 30 °C
+	readingHighC        = 30.0
+	offTemperatureDoubt = 0.1 // a drink's pH moves by about this much over 20 C°: common practice, no source
+	unmodelledGasShift  = 0.5 // CO2 at a few volumes in a weakly buffered drink: our own bound where no model can tell
+)
+
+// The model's own error beside the recipe's: what is left when every figure is
+// right. They are ours, set so that published drinks fall inside.
+const (
+	saltSystemError = 0.10
+	juiceError      = 0.20
+	proteinError    = 0.35
+	strongIonsError = 0.15 // above ionic strength 0.3
+	waterAlkalinity = 2e-3 // mol/L a treated water may bring: common practice, no source
+)
+
+func phOf(d *beverage.Drink, r *Recipe) PH {
+	p := PH{Chemistry: r.chemistry}
+	p.Predicted = p.Chemistry.predict()
+	p.SlowShift = p.Chemistry.slowShift()
+	p.Measured = p.measured(d)
+	p.Decides = p.Measured
+	if !p.Measured.Known() {
+		p.Decides = p.Predicted
+		if p.PaperOnly && p.Decides.Known() {
+			p.Decides.High = math.Max(p.Decides.High, d.Measured.PH.V+d.Measured.PHTolerance.Or(defaultPHTolerance))
+		}
+	}
+	return p
+}
+
+// measured is the reading with its tolerance, raised by what CO2 still in the
+// sample and bases still dissolving may hide.
+func (p *PH) measured(d *beverage.Drink) beverage.Interval {
+	m := d.Measured
+	if !m.PH.Known {
+		return beverage.Interval{}
+	}
+	tol := m.PHTolerance.Or(defaultPHTolerance)
+	if m.PHTempC.Known && (m.PHTempC.V < readingLowC || m.PHTempC.V > readingHighC) {
+		p.WarmOrCold = true
+		tol += offTemperatureDoubt
+	}
+	if m.PHMethod.Or("meter") == "paper" && m.PH.V+tol > paperCountsBelowPH {
+		p.PaperOnly = true
+		return beverage.Interval{}
+	}
+	i := beverage.Around(m.PH.V, tol, beverage.Measured)
+	if d.Carbonation != nil && !m.PHDegassed.Or(false) {
+		p.GasShift = p.Chemistry.gasShift(d)
+		i.High += p.GasShift
+	}
+	i.High = math.Min(i.High+p.SlowShift, 14)
+	i.Low = math.Max(i.Low, 0)
+	return i
+}
+
+// predict solves the charge balance of the recipe and of every figure at its
+// ends; independent doubts add as squares, the model's own error beside them.
+func (c *Chemistry) predict() beverage.Interval {
+	s, ok := c.Solution()
+	if !ok {
+		return beverage.Interval{}
+	}
+	eq, err := acid.Solve(s, roomC)
+	if err != nil {
+		c.Missing = append(c.Missing, err.Error())
+		return beverage.Interval{}
+	}
+	mid := eq.PH
+	c.ionic = eq.IonicStrength
+	var up, down float64
+	add := func(pH float64) {
+		if pH > mid {
+			up += (pH - mid) * (pH - mid)
+		} else {
+			down += (pH - mid) * (pH - mid)
+		}
+	}
+	for i, p := range c.parts {
+		if tol := (p.line.GPerL.High - p.line.GPerL.Mid) / p.line.GPerL.Mid; tol > 0 && len(p.mid.totals) > 0 {
+			if pH, err := acid.PH(c.solution(i, nil, 1+tol), roomC); err == nil {
+				add(pH)
+				add(2*mid - pH)
+			}
+		}
+		for k := range p.variants {
+			if pH, err := acid.PH(c.solution(i, &p.variants[k], 1), roomC); err == nil {
+				add(pH)
+			}
+		}
+	}
+	hard := s
+	hard.Totals = addTotal(slices.Clone(s.Totals), "sodium", waterAlkalinity/c.WaterKgPerL)
+	if pH, err := acid.PH(hard, roomC); err == nil {
+		add(pH)
+	}
+	e := c.modelError()
+	return beverage.Interval{
+		Low: math.Max(0, mid-math.Sqrt(down+e*e)), Mid: mid, High: math.Min(14, mid+math.Sqrt(up+e*e)), Basis: beverage.Predicted,
+	}
+}
+
+func (c *Chemistry) modelError() float64 {
+	e := saltSystemError
+	for _, p := range c.parts {
+		switch {
+		case p.mid.macro != nil:
+			e = math.Max(e, proteinError)
+		case p.line.Acidity.Known():
+			e = math.Max(e, juiceError)
+		}
+	}
+	if c.ionic > 0.3 {
+		e = math.Max(e, strongIonsError)
+	}
+	return e
+}
+
+// gasShift is how far degassing may raise a pH read on the carbonated drink:
+// from the recipe where it can be solved, else a bound.
+func (c *Chemistry) gasShift(d *beverage.Drink) float64 {
+	s, ok := c.Solution()
+	if !ok {
+		return unmodelledGasShift
+	}
+	carbonated, ok := c.carbonatedPH(s, d)
+	still, err := acid.PH(s, roomC)
+	if !ok || err != nil {
+		return unmodelledGasShift
+	}
+	return math.Max(0, still-carbonated)
+}
+
+// carbonatedPH is the pH with the stated volumes of CO2 dissolved.
+func (c *Chemistry) carbonatedPH(s acid.Solution, d *beverage.Drink) (float64, bool) {
+	v, ok := volumesOf(d)
+	if !ok {
+		return 0, false
+	}
+	s.Totals = addTotal(slices.Clone(s.Totals), "carbonic", carbonation.GramsPerLitre(v)/molarMassCO2/c.WaterKgPerL)
+	pH, err := acid.PH(s, roomC)
+	return pH, err == nil
+}
+
+const molarMassCO2 = 44.01
+
+// slowShift is how far the bases that dissolve slowly raise the pH from none of
+// them dissolved to all of them.
+func (c *Chemistry) slowShift() float64 {
+	s, ok := c.Solution()
+	if !ok {
+		return 0
+	}
+	parts := make([]scaled, 0, len(c.parts))
+	slow := false
+	for i := range c.parts {
+		p := &c.parts[i]
+		if p.line.SlowBase {
+			slow = true
+			continue
+		}
+		parts = append(parts, scaled{&p.mid, p.line.GPerL.Mid / c.WaterKgPerL})
+	}
+	if !slow {
+		return 0
+	}
+	all, err1 := acid.PH(s, roomC)
+	none, err2 := acid.PH(mix(parts), roomC)
+	if err1 != nil || err2 != nil {
+		return unmodelledGasShift
+	}
+	return math.Max(0, all-none)
+}

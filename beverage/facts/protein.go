@@ -1,0 +1,283 @@
+package facts
+
+import (
+	"math"
+
+	"posset/beverage"
+	"posset/beverage/protein"
+	"posset/thermal/logfile"
+)
+
+// Protein is what protein the drink holds and what its process does to it.
+type Protein struct {
+	Parts      []ProteinPart
+	GPerL      beverage.Interval // unknown where an ingredient's protein is
+	Unknown    []string          // ingredients whose protein nobody knows
+	Main       *ProteinPart      // the heaviest part
+	Denatured  beverage.Interval // mass fraction of the heat-labile whey protein
+	DenatureNo string            // why Denatured is unknown
+	Calcium    beverage.Interval // mg/L, all ingredients; unknown where one's is
+	Caffeine   beverage.Interval // mg/L, at least this much
+	Polyphenol beverage.Interval // g/L, at least this much
+}
+
+// ProteinPart is one ingredient's protein.
+type ProteinPart struct {
+	Line        Line
+	GPerL       beverage.Interval
+	Composition *protein.Composition // nil: no model of it
+	Denatured   beverage.Interval
+}
+
+// minorProteinG is what a line may bring without being told as a protein of its
+// own: half a gram in a litre changes nothing that is judged.
+const minorProteinG = 0.5
+
+func proteinOf(f *Facts) Protein {
+	var p Protein
+	p.GPerL = beverage.Point(0, beverage.Predicted)
+	for _, l := range f.Recipe.Lines {
+		p.add(l)
+	}
+	if len(f.Recipe.Lines) == 0 {
+		p.GPerL = beverage.Interval{}
+	}
+	for i := range p.Parts {
+		if p.Main == nil || p.Parts[i].GPerL.Mid > p.Main.GPerL.Mid {
+			p.Main = &p.Parts[i]
+		}
+	}
+	p.Calcium = total(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Calcium, l.carriesMinerals()) })
+	p.Caffeine = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Caffeine, false) })
+	p.Polyphenol = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.Share(l.Entry.Polyphenols) })
+	p.denature(f)
+	return p
+}
+
+func (p *Protein) add(l Line) {
+	if !l.mayHoldProtein() {
+		return
+	}
+	g := l.Share(l.Entry.Protein)
+	if !g.Known() {
+		p.Unknown = append(p.Unknown, l.Line.Name)
+		p.GPerL = beverage.Interval{}
+		return
+	}
+	if p.GPerL.Known() {
+		p.GPerL = p.GPerL.Plus(g)
+	}
+	if g.High < minorProteinG {
+		return
+	}
+	part := ProteinPart{Line: l, GPerL: g}
+	if c, ok := protein.Of(l.ProteinID); ok {
+		if l.HydrolysisPercent.Known() {
+			c = protein.WithHydrolysis(c, l.HydrolysisPercent)
+		}
+		part.Composition = c
+	}
+	p.Parts = append(p.Parts, part)
+}
+
+// mayHoldProtein is true for what a protein figure is to be asked of. Pure
+// chemicals, sugars and the like hold none; an unknown ingredient may.
+func (l Line) mayHoldProtein() bool {
+	switch {
+	case !l.Figured():
+		return true
+	case l.Entry.Protein.Known():
+		return l.Entry.Protein.High > 0
+	case len(l.Shares) > 0:
+		return false
+	}
+	return l.Kind == beverage.KindProtein || l.MilkProduct
+}
+
+// carriesMinerals is true for what a calcium figure is to be asked of.
+func (l Line) carriesMinerals() bool {
+	return !l.Figured() || l.Kind == beverage.KindProtein || l.Kind == beverage.KindMineral || l.MilkProduct
+}
+
+// milligrams is a percentage of the line as mg in a litre; where the figure is
+// not known it is nothing, unless it must be asked.
+func (l Line) milligrams(percent beverage.Interval, must bool) beverage.Interval {
+	if !percent.Known() {
+		if must {
+			return beverage.Interval{}
+		}
+		return beverage.Point(0, beverage.Library)
+	}
+	return l.Share(percent).Scale(1000)
+}
+
+// PerServing turns a figure per litre into one per serving; unknown without a
+// serving.
+func (f *Facts) PerServing(perLitre beverage.Interval) beverage.Interval {
+	if !perLitre.Known() || !f.Drink.ServingML.Known {
+		return beverage.Interval{}
+	}
+	return perLitre.Scale(f.Drink.ServingML.V / 1000)
+}
+
+// AtLeast tells whether the drink may hold protein of g grams a litre or more;
+// an unknown amount may.
+func (p Protein) AtLeast(g float64) bool { return !p.GPerL.Known() || p.GPerL.High >= g }
+
+// Of adds the grams a litre of one family.
+func (p Protein) Of(family protein.Family) beverage.Interval {
+	sum := beverage.Point(0, beverage.Predicted)
+	for _, x := range p.Parts {
+		if x.Composition != nil && x.Composition.Family() == family {
+			sum = sum.Plus(x.GPerL)
+		}
+	}
+	return sum
+}
+
+// denature works out how much of the heat-labile whey protein the process
+// changes, along the record where there is one, else along the stated hold.
+func (p *Protein) denature(f *Facts) {
+	sum := beverage.Point(0, beverage.Predicted)
+	mass := 0.0
+	for i := range p.Parts {
+		part := &p.Parts[i]
+		if part.Composition == nil {
+			continue
+		}
+		labile := part.Composition.HeatLabileFraction() * part.GPerL.Mid
+		if labile <= 0 {
+			continue
+		}
+		mass += labile
+		part.Denatured, p.DenatureNo = f.denatured(part)
+		sum = sum.Plus(part.Denatured.Scale(labile))
+	}
+	switch {
+	case mass == 0:
+		p.DenatureNo = "no heat-labile whey protein"
+	case sum.Known():
+		p.Denatured = sum.Scale(1 / mass)
+	}
+}
+
+func (f *Facts) denatured(part *ProteinPart) (beverage.Interval, string) {
+	cond := f.heatConditions(part)
+	if best, why, ok := f.denaturedByRecord(part, cond); ok {
+		return best, why
+	}
+	d, valid := protein.NewDenaturer(part.Composition, cond)
+	if !valid.OK() {
+		return beverage.Interval{}, valid.Why
+	}
+	if !f.Process.Heats() && f.Process.Route != "" {
+		return beverage.Point(0, beverage.Predicted), ""
+	}
+	history := f.statedHeat()
+	if len(history) == 0 {
+		return beverage.Interval{}, "neither a record nor a hold temperature and time is given"
+	}
+	for _, h := range history {
+		d.Add(h.TimeS, h.TempC)
+	}
+	return d.Fraction(), ""
+}
+
+func (f *Facts) heatConditions(part *ProteinPart) protein.Conditions {
+	c := protein.Conditions{PH: f.PH.Decides, ProteinGPerL: part.GPerL.Mid}
+	if f.Recipe.SugarGPerL.Known() {
+		c.SugarGPerL = f.Recipe.SugarGPerL.Mid
+	}
+	return c
+}
+
+// statedHeat is the temperature history that the spec describes: the zones, or
+// the hold as a rectangle.
+func (f *Facts) statedHeat() []protein.TempPoint {
+	var list []protein.TempPoint
+	now := 0.0
+	stay := func(tempC, timeS float64) {
+		list = append(list, protein.TempPoint{TimeS: now, TempC: tempC}, protein.TempPoint{TimeS: now + timeS, TempC: tempC})
+		now += timeS
+	}
+	for _, z := range f.Drink.Process.Zones {
+		stay(z.TempC, z.TimeS)
+	}
+	if len(list) == 0 && f.Process.DrinkHeat.TempC.Known && f.Process.DrinkHeat.TimeS.Known {
+		stay(f.Process.DrinkHeat.TempC.V, f.Process.DrinkHeat.TimeS.V)
+	}
+	if f.Drink.Process.PackHoldS.Known && f.Process.Route == beverage.HotFill {
+		stay(f.Drink.Process.PackHoldC.Or(f.Drink.Process.FillTempC.V), f.Drink.Process.PackHoldS.V)
+	}
+	return list
+}
+
+// historyLimit bounds what is kept of a record for the protein: the readings
+// are thinned to the hottest of each stretch, so damage is never understated.
+const historyLimit = 4096
+
+// heatHistory keeps one probe's readings for the protein, thinned as it grows.
+type heatHistory struct {
+	points []protein.TempPoint
+	stride int
+	seen   int
+}
+
+func (h *heatHistory) add(timeS, tempC float64) {
+	if h.stride == 0 {
+		h.stride = 1
+	}
+	if h.seen%h.stride == 0 {
+		h.points = append(h.points, protein.TempPoint{TimeS: timeS, TempC: tempC})
+	} else if last := &h.points[len(h.points)-1]; tempC > last.TempC {
+		last.TempC = tempC
+	}
+	h.seen++
+	if len(h.points) >= historyLimit {
+		h.halve()
+	}
+}
+
+func (h *heatHistory) halve() {
+	kept := h.points[:0]
+	for i := 0; i+1 < len(h.points); i += 2 {
+		a, b := h.points[i], h.points[i+1]
+		a.TempC = math.Max(a.TempC, b.TempC)
+		kept = append(kept, a)
+	}
+	h.points = kept
+	h.stride *= 2
+}
+
+// collect returns what a log reader calls with every sound reading; only drinks
+// with heat-labile protein would need it, and that is not known yet here.
+func (r *Run) collect(probe int, timeS, tempC float64) {
+	for len(r.heat) <= probe {
+		r.heat = append(r.heat, heatHistory{})
+	}
+	r.heat[probe].add(timeS, tempC)
+}
+
+// denaturedByRecord takes the product probe that was heated most, at the upper
+// end of the sensor's tolerance.
+func (f *Facts) denaturedByRecord(part *ProteinPart, cond protein.Conditions) (beverage.Interval, string, bool) {
+	var worst beverage.Interval
+	for _, run := range f.Records.Logs {
+		for i := range run.heat {
+			if run.Log.Probes[i].Role != logfile.Product || len(run.heat[i].points) < 2 {
+				continue
+			}
+			d, valid := protein.NewDenaturer(part.Composition, cond)
+			if !valid.OK() {
+				return beverage.Interval{}, valid.Why, true
+			}
+			for _, h := range run.heat[i].points {
+				d.Add(h.TimeS, h.TempC+sensorToleranceC)
+			}
+			if x := d.Fraction(); !worst.Known() || x.High > worst.High {
+				worst = x
+			}
+		}
+	}
+	return worst, "", worst.Known()
+}

@@ -1,0 +1,81 @@
+// Package need says what target a process route would need for a drink: which
+// organism or which published time and temperature decides, and by whose rule.
+package need
+
+import (
+	"fmt"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/law"
+)
+
+// Need is the target a route would need, in words, with its source. It is what
+// published figures ask at least; a process authority sets the real one.
+type Need struct {
+	Text  string
+	RowID string
+}
+
+// Source is the row the need rests on.
+func (n Need) Source() beverage.Source { return law.MustGet(n.RowID).Source() }
+
+// For works out what the route of the facts would need.
+func For(f *facts.Facts) Need {
+	switch r := f.Process.Route; {
+	case r.Sterilizes():
+		return sterilizing(f)
+	case r == beverage.HotFill:
+		return hotFill(f)
+	case r == beverage.HighPressure:
+		return Need{fmt.Sprintf("a validated reduction of %.0f log of the pertinent pathogen in this drink", law.JuiceReductions()), "juice-five-log.us"}
+	case r == beverage.ExtendedShelfLife:
+		return extended()
+	case f.Process.Heats():
+		return pasteurizing(f)
+	}
+	return Need{"no heat target", "us-acidified-thermal"}
+}
+
+// sterilizing: a drink that may be low-acid needs the botulinum figure; one
+// that is surely acid may be filled aseptically after an acid process.
+func sterilizing(f *facts.Facts) Need {
+	if f.MayBeLowAcid() || f.Process.Route == beverage.RetortRoute {
+		return Need{fmt.Sprintf("F0 of at least %.0f min (12 log of Clostridium botulinum take %.2f), in practice more against spoilage spores", law.BotulinumF0(), law.BotulinumFloorF0()), "organism-target-low.botulinum"}
+	}
+	return pasteurizing(f)
+}
+
+func hotFill(f *facts.Facts) Need {
+	band, ok := law.HotFill(f.PH.Decides.High)
+	if !ok || !f.PH.Decides.Known() {
+		return Need{"a pH of 4.6 or below, measured", "us-acidified-thermal"}
+	}
+	text := fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C°, in the coldest place of the closed pack (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh)
+	if c := band.Commercial; c.TempC > 0 {
+		text += fmt.Sprintf("; commercial fills are at %.0f °C", c.TempC)
+		if c.HoldHighS > 0 {
+			text += fmt.Sprintf(", held %.0f to %.0f s", c.HoldLowS, c.HoldHighS)
+		}
+	}
+	return Need{text, band.RowID}
+}
+
+func extended() Need {
+	for _, s := range law.Schedules(law.FoodUltraPasteurize, beverage.US) {
+		return Need{s.String() + " and a clean filler, kept cold to the end of life", s.RowID}
+	}
+	return Need{"a heat process for long chilled life, kept cold", "us-ultra-pasteurized"}
+}
+
+// pasteurizing takes the milk line for milk products, the hot-fill figure for
+// acidified drinks, and the juice line for the rest.
+func pasteurizing(f *facts.Facts) Need {
+	if f.MayBeLowAcid() && f.Cold() {
+		return Need{"90 °C for 10 min or its equal against non-proteolytic Clostridium botulinum, or a life of at most 10 days at 8 °C", "uk-chilled-botulinum"}
+	}
+	if band, ok := law.HotFill(f.PH.Decides.High); ok && f.PH.Decides.Known() && f.Class != beverage.Acid {
+		return Need{fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C° (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh), band.RowID}
+	}
+	return Need{fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), "juice-five-log.us"}
+}

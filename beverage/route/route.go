@@ -1,0 +1,36 @@
+// Package route tells, for every process route, whether it is ruled out for a
+// drink, and what it would need. It asks the rules about the facts with the
+// process replaced; it holds no judgement of its own.
+package route
+
+import (
+	"slices"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/need"
+	"posset/beverage/rule"
+)
+
+// All returns every route for the drink, in the order of beverage.Routes.
+func All(f *facts.Facts) []beverage.RouteResult {
+	list := make([]beverage.RouteResult, 0, len(beverage.Routes))
+	for _, r := range beverage.Routes {
+		list = append(list, On(f, r))
+	}
+	return list
+}
+
+// On returns one route for the drink.
+func On(f *facts.Facts, r beverage.Route) beverage.RouteResult {
+	g := f.WithRoute(r)
+	fit, reasons := rule.OnRoute(g)
+	return beverage.RouteResult{Route: r, Outcome: fit, Needs: need.For(g).Text, Reasons: reasons}
+}
+
+// Left returns the routes that are not ruled out, those that fit first.
+func Left(list []beverage.RouteResult) []beverage.RouteResult {
+	left := slices.DeleteFunc(slices.Clone(list), func(r beverage.RouteResult) bool { return r.Outcome == beverage.DoesNotFit })
+	slices.SortStableFunc(left, func(a, b beverage.RouteResult) int { return int(b.Outcome) - int(a.Outcome) })
+	return left
+}

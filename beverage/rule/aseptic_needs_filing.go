@@ -1,0 +1,20 @@
+package rule
+
+import (
+	"posset/beverage"
+	"posset/beverage/facts"
+)
+
+var _ = declare(Rule{
+	ID: "aseptic-needs-filing", Level: review,
+	Title: "Aseptic processing is registered and filed before the first pack",
+	Means: "An aseptic process is filed with its holding tube, its flow, its sterilization of packs and the source of its figures. Filing is not approval.",
+	Clear: "Choose a plant that is registered and whose aseptic system has a filed process for this kind of product; file this product and pack.",
+	Law:   []string{"us-lacf-filing", "us-filing-forms", "us-aseptic-definition", "codex-aseptic"},
+	Check: func(f *facts.Facts) []Hit {
+		if f.Process.Route != beverage.Aseptic || f.Class == beverage.Acid || f.Class == beverage.Outside {
+			return nil
+		}
+		return []Hit{{Detail: "Aseptic filling of a drink of class " + f.Class.String() + "."}}
+	},
+})

@@ -1,0 +1,44 @@
+package rule
+
+import (
+	"fmt"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/law"
+)
+
+var _ = declare(Rule{
+	ID: "hot-fill-short-hold", Level: review,
+	Title: "The time the closed pack stays hot is missing or short",
+	Means: "What heats cap and headspace is the time the pack stands hot, turned over, before it is cooled. Without it the fill temperature alone shows nothing.",
+	Clear: "Give process.pack_hold_time and process.pack_hold_temperature, measured at the coldest place of the closed pack.",
+	Law:   []string{"hot-fill-short-hold.trade"},
+	Check: func(f *facts.Facts) []Hit {
+		if f.Process.Route != beverage.HotFill || !f.HotFillStated() {
+			return nil
+		}
+		hold := f.Drink.Process.PackHoldS
+		if !hold.Known {
+			return []Hit{{Detail: "No process.pack_hold_time is given."}}
+		}
+		want := holdWanted(f)
+		if !(hold.V < want) {
+			return nil
+		}
+		return []Hit{{
+			Detail: fmt.Sprintf("%.3g s; guidance asks for up to %.3g s.", hold.V, want),
+			Values: Values{"pack_hold_s": hold.V, "guidance_s": want},
+		}}
+	},
+})
+
+// holdWanted is the longest hold that guidance names for the drink's pH, or the
+// general one where it names none.
+func holdWanted(f *facts.Facts) float64 {
+	general, _ := law.MustGet("hot-fill-short-hold.trade").Value("hold")
+	if band, ok := law.HotFill(f.PH.Decides.High); ok && f.PH.Decides.Known() && band.Commercial.HoldHighS > general {
+		return band.Commercial.HoldHighS
+	}
+	return general
+}

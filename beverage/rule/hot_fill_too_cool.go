@@ -1,0 +1,61 @@
+package rule
+
+import (
+	"fmt"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/law"
+)
+
+var _ = declare(Rule{
+	ID: "hot-fill-too-cool", Level: review,
+	Title: "The hot fill is cooler or shorter than published figures ask",
+	Means: "In a hot fill the drink heats its own pack. Below the published minimum for its pH the vegetative pathogens are not shown to be killed; below the figures for commercial sterility spoilage is likely. Those figures were measured in vegetables, not in protein drinks.",
+	Clear: "Fill hotter or hold longer before cooling, measured at the coldest place of the closed pack, cap and headspace included, as a process authority sets it.",
+	Law:   []string{"hot-fill-too-cool.trade", "hot-fill-lethality.trade", "hot-fill-lethality-above-4.1", "hot-fill-fill-temperature"},
+	Check: func(f *facts.Facts) []Hit {
+		band, ok := law.HotFill(f.PH.Decides.High)
+		if f.Process.Route != beverage.HotFill || !ok || !f.PH.Decides.Known() {
+			return nil
+		}
+		t, known := f.ColdestHotC()
+		switch {
+		case !known:
+			if !f.HotFillStated() {
+				return nil
+			}
+			return []Hit{{Detail: "Neither process.fill_temperature nor process.pack_hold_temperature is given."}}
+		case tooCoolForPathogens(f, band, t):
+			return []Hit{{Level: at(stop), Row: band.RowID, Route: RulesOut, Detail: pathogenHoldWords(f, band, t),
+				Values: Values{"coldest_c": t, "ph_high": f.PH.Decides.High}}}
+		case !(t >= band.Commercial.TempC):
+			return []Hit{{Detail: fmt.Sprintf("%.1f °C; guidance for commercial sterility at up to pH %.2f %s.", t, f.PH.Decides.High, askWords(band)),
+				Values: Values{"coldest_c": t}}}
+		}
+		return nil
+	},
+})
+
+// tooCoolForPathogens compares with the published 5-log line where a hold is
+// given; without a hold only a temperature below the whole table decides.
+func tooCoolForPathogens(f *facts.Facts, band law.HotFillBand, t float64) bool {
+	need, published := band.PathogenHoldS(t)
+	hold := f.Drink.Process.PackHoldS
+	return !published || hold.Known && hold.V < need
+}
+
+func pathogenHoldWords(f *facts.Facts, band law.HotFillBand, t float64) string {
+	need, published := band.PathogenHoldS(t)
+	if !published {
+		return fmt.Sprintf("%.1f °C is below the coolest published hot fill, %.1f °C, for up to pH %.2f.", t, band.MinC, f.PH.Decides.High)
+	}
+	return fmt.Sprintf("%.1f °C held for %.3g s; 5 log of pathogens at up to pH %.2f takes %.3g s there.", t, f.Drink.Process.PackHoldS.V, f.PH.Decides.High, need)
+}
+
+func askWords(band law.HotFillBand) string {
+	if band.Commercial.TempC > 0 {
+		return fmt.Sprintf("asks for %.1f °C", band.Commercial.TempC)
+	}
+	return "has no figure"
+}

@@ -1,0 +1,33 @@
+package rule
+
+import (
+	"fmt"
+
+	"posset/beverage/facts"
+)
+
+var _ = declare(Rule{
+	ID: "package-rating-missing", Level: review,
+	Title: "The pack's pressure cannot be held against a rating",
+	Means: "A pack under pressure is judged against its supplier's rating. Without the rating, or without what the pressure is worked out from, there is no verdict.",
+	Clear: "Give package.fill, package.brimful and package.pressure_rating from the supplier's data sheet.",
+	Law:   []string{"pack-rating.trade", "package-pressure.trade"},
+	Check: func(f *facts.Facts) []Hit {
+		switch {
+		case !f.UnderPressure():
+			return nil
+		case len(f.Pack.Missing) > 0:
+			return []Hit{{Detail: fmt.Sprintf("The pressure cannot be worked out without %s.", listWords(f.Pack.Missing))}}
+		case !f.Pack.Rating.Known:
+			return []Hit{{Detail: "The pressure is worked out, but no package.pressure_rating is given to hold it against." + worstWords(f)}}
+		}
+		return nil
+	},
+})
+
+func worstWords(f *facts.Facts) string {
+	if w := f.Pack.Worst; w != nil {
+		return fmt.Sprintf(" Up to %.2f barg at %.0f °C (%s).", *w.HighKPa/100, w.TempC, w.At)
+	}
+	return ""
+}

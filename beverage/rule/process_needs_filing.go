@@ -1,0 +1,27 @@
+package rule
+
+import (
+	"fmt"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+)
+
+var _ = declare(Rule{
+	ID: "process-needs-filing", Level: review,
+	Title: "Plant and process are registered and filed",
+	Means: "In the United States a plant that packs low-acid or acidified drinks for ambient sale registers, and files the scheduled process for each product and container size before packing it. Filing is not approval.",
+	Clear: "Ask the co-packer for its registration and for the filing of this product and container size.",
+	Law:   []string{"us-acidified-filing", "us-lacf-filing", "us-filing-forms"},
+	Check: func(f *facts.Facts) []Hit {
+		files := f.Class == beverage.LowAcid || f.Class == beverage.Acidified || f.Class == beverage.Undecided
+		if !f.In(beverage.US) || !files || f.Cold() || f.Process.Route == beverage.Aseptic {
+			return nil
+		}
+		h := Hit{Detail: fmt.Sprintf("Class %s, %s.", f.Class, keptWords(f)), Markets: []beverage.Market{beverage.US}}
+		if f.Class != beverage.Acidified {
+			h.Row = "us-lacf-filing"
+		}
+		return []Hit{h}
+	},
+})
