@@ -41,6 +41,7 @@ const (
 	AsBenzoicAcid   = "benzoic acid"
 	AsSorbicAcid    = "sorbic acid"
 	AsSulfurDioxide = "sulfur dioxide"
+	AsCalciumEDTA   = "anhydrous calcium disodium EDTA"
 )
 
 // AdditiveLimit is what one market's text says of one substance in one category
@@ -54,6 +55,7 @@ type AdditiveLimit struct {
 	PerKG       bool    // the text says mg/kg
 	ExpressedAs string  // what the weight is of: AsAdded, AsBenzoicAcid ...
 	Conditions  string
+	Doubt       string // why the entry is not certain although it stands here
 	RowID       string
 }
 
@@ -66,28 +68,15 @@ func (a AdditiveLimit) Cite() string {
 // Known tells whether a text speaks at all.
 func (a AdditiveLimit) Known() bool { return a.Permitted != PermissionUnknown }
 
-var additives = sync.OnceValues(func() ([]AdditiveLimit, error) {
-	recs, err := readTable("additives")
-	if err != nil {
-		return nil, err
-	}
-	out := make([]AdditiveLimit, 0, len(recs))
-	for _, rec := range recs {
-		a, err := additive(rec)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, a)
-	}
-	return out, nil
-})
+var additives = sync.OnceValues(func() ([]AdditiveLimit, error) { return each("additives", additive) })
 
 var permissions = map[string]Permission{"no": NotPermitted, "limit": PermittedToLimit, "gmp": PermittedGMP}
 
 func additive(rec record) (AdditiveLimit, error) {
 	a := AdditiveLimit{Substance: rec.text("substance"), Market: beverage.Market(rec.text("market")),
 		Category: Category(rec.text("category")), ExpressedAs: rec.text("expressed_as"),
-		PerKG: rec.text("unit") == "mg/kg", Conditions: rec.text("conditions"), RowID: rec.text("row")}
+		PerKG: rec.text("unit") == "mg/kg", Conditions: rec.text("conditions"),
+		Doubt: rec.text("doubt"), RowID: rec.text("row")}
 	p, ok := permissions[rec.text("permitted")]
 	if !ok {
 		return a, fmt.Errorf("%s.tsv:%d: permitted: %q; write no, limit or gmp", rec.table, rec.line, rec.text("permitted"))
@@ -105,13 +94,7 @@ func additive(rec record) (AdditiveLimit, error) {
 // category; none means that no text was read or recalled.
 func AdditiveLimits(substance string, m beverage.Market) []AdditiveLimit {
 	all, _ := additives()
-	var out []AdditiveLimit
-	for _, a := range all {
-		if a.Substance == substance && a.Market == m {
-			out = append(out, a)
-		}
-	}
-	return out
+	return keep(all, func(a AdditiveLimit) bool { return a.Substance == substance && a.Market == m })
 }
 
 // limitIn is the entry for one category, unknown where there is none.

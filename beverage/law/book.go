@@ -135,20 +135,39 @@ func ByFinding(finding string) []Row {
 
 // ForMarket returns the rows that are a market's law or guidance.
 func ForMarket(m beverage.Market) []Row {
-	return choose(func(r Row) bool { return r.Speaks(m) })
+	return keep(open().rows, func(r Row) bool { return r.Speaks(m) })
 }
 
 // ByTopic returns the rows about one thing, over all markets.
 func ByTopic(topic string) []Row {
-	return choose(func(r Row) bool { return r.Topic == topic })
+	return keep(open().rows, func(r Row) bool { return r.Topic == topic })
 }
 
-func choose(want func(Row) bool) []Row {
-	var out []Row
+// Topics lists what rows are about, in the order of the tables.
+func Topics() []string {
+	var out []string
 	for _, r := range open().rows {
-		if want(r) {
-			out = append(out, r)
+		if !has(out, r.Topic) {
+			out = append(out, r.Topic)
 		}
 	}
 	return out
+}
+
+// Beside is what one market says of a topic.
+type Beside struct {
+	Market beverage.Market // "" for trade and science, which speak in every market
+	Rows   []Row
+}
+
+// SideBySide lays what the markets say of a topic next to one another, trade
+// and science last. A market with nothing read or recalled has no rows: that is
+// a gap of ours, not of its law.
+func SideBySide(topic string, markets []beverage.Market) []Beside {
+	about := ByTopic(topic)
+	var out []Beside
+	for _, m := range markets {
+		out = append(out, Beside{m, keep(about, func(r Row) bool { return r.Speaks(m) })})
+	}
+	return append(out, Beside{"", keep(about, func(r Row) bool { return r.Trade })})
 }

@@ -23,6 +23,10 @@ const (
 	AlcoholicDrink Category = "alcoholic drink"   // 14.2
 	OtherDrink     Category = "other drink"       // nothing fits for sure
 
+	// Drinks that one row of one market names.
+	CannedCarbonated    Category = "canned carbonated soft drink" // US, EDTA
+	CarbonatedFlavoured Category = "carbonated flavoured drink"   // Codex 14.1.4.1
+
 	// The drinks that the US names for dimethyl dicarbonate; no other may have it.
 	ReadyTea         Category = "ready-to-drink tea"
 	ElectrolyteDrink Category = "electrolyte drink with at most 1 % juice"
@@ -60,10 +64,10 @@ func Categories(m beverage.Market, d DrinkFacts) []Choice {
 	if m == beverage.US {
 		return []Choice{{Category: AnyDrink}}
 	}
-	return general(d)
+	return general(m, d)
 }
 
-func general(d DrinkFacts) []Choice {
+func general(m beverage.Market, d DrinkFacts) []Choice {
 	if !d.Base.Known {
 		return append(withMilk(d, Choice{FlavouredDrink, "how the drink is sold was not said"}), Choice{OtherDrink, "how the drink is sold was not said"})
 	}
@@ -73,13 +77,22 @@ func general(d DrinkFacts) []Choice {
 	case beverage.SoldAsJuice:
 		return juiceChoices(d)
 	case beverage.SoldAsTea, beverage.SoldAsCoffee:
-		return withMilk(d, Choice{TeaCoffeeDrink, doubtTea}, Choice{FlavouredDrink, doubtTea})
+		return teaChoices(m, d)
 	case beverage.SoldAsPlant:
 		return withMilk(d, Choice{FlavouredDrink, doubtPlant}, Choice{PlantDrink, doubtPlant})
 	case beverage.SoldAsFermented:
 		return withMilk(d, Choice{FlavouredDrink, doubtFermented}, Choice{OtherDrink, doubtFermented})
 	}
-	return waterChoices(d)
+	return waterChoices(m, d)
+}
+
+// teaChoices holds ready-to-drink tea and coffee against both categories, but
+// for Codex, whose description puts them with the flavoured drinks.
+func teaChoices(m beverage.Market, d DrinkFacts) []Choice {
+	if m == beverage.Codex {
+		return withMilk(d, Choice{Category: FlavouredDrink})
+	}
+	return withMilk(d, Choice{FlavouredDrink, doubtTea}, Choice{TeaCoffeeDrink, doubtTea})
 }
 
 const (
@@ -99,13 +112,11 @@ func juiceChoices(d DrinkFacts) []Choice {
 
 const wholePercent = 100
 
-func waterChoices(d DrinkFacts) []Choice {
-	first := Choice{Category: FlavouredDrink}
+func waterChoices(m beverage.Market, d DrinkFacts) []Choice {
 	if d.Tea || d.Coffee {
-		first.Doubt = doubtTea
-		return withMilk(d, first, Choice{TeaCoffeeDrink, doubtTea})
+		return teaChoices(m, d)
 	}
-	return withMilk(d, first)
+	return withMilk(d, Choice{Category: FlavouredDrink})
 }
 
 // withMilk adds the dairy reading to any drink that holds something of milk.

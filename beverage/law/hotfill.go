@@ -63,27 +63,22 @@ func (h heatLine) holdS(tC float64) float64 {
 
 const secondsPerMinute = 60
 
-var heatLines = sync.OnceValues(func() ([]heatLine, error) {
-	recs, err := readTable("hot_fill")
-	if err != nil {
-		return nil, err
-	}
-	out := make([]heatLine, 0, len(recs))
-	for _, rec := range recs {
-		h := heatLine{kind: rec.text("kind"), row: rec.text("row")}
-		for col, to := range map[string]*float64{
-			"ph_low": &h.phLow, "ph_high": &h.phHigh, "f_min": &h.f, "tref_c": &h.trefC, "z_c": &h.zC,
-			"z_below_c": &h.zBelowC, "from_c": &h.fromC, "to_c": &h.toC, "fill_c": &h.fillC,
-			"hold_low_s": &h.low, "hold_high_s": &h.high,
-		} {
-			if *to, err = rec.numberOrNaN(col); err != nil {
-				return nil, err
-			}
+var heatLines = sync.OnceValues(func() ([]heatLine, error) { return each("hot_fill", readHeatLine) })
+
+func readHeatLine(rec record) (heatLine, error) {
+	h := heatLine{kind: rec.text("kind"), row: rec.text("row")}
+	for col, to := range map[string]*float64{
+		"ph_low": &h.phLow, "ph_high": &h.phHigh, "f_min": &h.f, "tref_c": &h.trefC, "z_c": &h.zC,
+		"z_below_c": &h.zBelowC, "from_c": &h.fromC, "to_c": &h.toC, "fill_c": &h.fillC,
+		"hold_low_s": &h.low, "hold_high_s": &h.high,
+	} {
+		var err error
+		if *to, err = rec.numberOrNaN(col); err != nil {
+			return h, err
 		}
-		out = append(out, h)
 	}
-	return out, nil
-})
+	return h, nil
+}
 
 // HotFill returns the figures for a drink whose pH is at most phHigh, the
 // unfavourable end of its interval. There is none above the last published

@@ -86,8 +86,8 @@ func AcidSpoilerC() float64 { return figure("acid-spore-former.trade", "growth t
 // the legal line.
 func NearLimitPH() float64 { return figure("ph-near-limit.trade", "pH") }
 
-// MouldPH and following: the pH surely below which vegetative pathogens die in
-// acid alone, given time.
+// AcidKillPH is the pH at or below which vegetative pathogens have been shown to
+// die in acid alone, given time.
 func AcidKillPH() float64 { return figure("acid-kill.science", "pH") }
 
 // SulfiteDeclared is the sulfite, mg/kg as SO2, from which it is declared.
@@ -99,6 +99,53 @@ func HeatSetPETC() float64 { return figure("hot-fill-package.trade", "heat-set l
 // PETSoftensC is where ordinary PET softens, °C.
 func PETSoftensC() float64 { return figure("hot-fill-package.trade", "glass transition") }
 
+// SporeKillC is the reference temperature below which no target speaks of the
+// spores of a low-acid drink, °C.
+func SporeKillC() float64 { return figure("target-basis.science", "spore reference temperature") }
+
+// HotFillPracticeC is the low end of the customary fill temperature, °C: custom
+// without a source.
+func HotFillPracticeC() float64 { return figure("hot-fill-too-cool.trade", "fill temperature low") }
+
+// BenzoateCeilingPH is the pH above which benzoate hardly preserves.
+func BenzoateCeilingPH() float64 {
+	return figure("preservative-ph.trade", "usual ceiling for benzoate")
+}
+
+// SorbateCeilingPH is the same of sorbate; of two published figures the lower.
+func SorbateCeilingPH() float64 {
+	return figure("preservative-ph.trade", "stricter ceiling for sorbate")
+}
+
+// BenzoicPKa and SorbicPKa give the undissociated share of the two acids.
+func BenzoicPKa() float64 { return figure("preservative-ph.trade", "pKa benzoic") }
+
+// SorbicPKa is the pKa of sorbic acid.
+func SorbicPKa() float64 { return figure("preservative-ph.trade", "pKa sorbic") }
+
+// EquilibrationHours is the customary wait before the pH is read, hours.
+func EquilibrationHours() float64 { return figure("ph-24h.trade", "wait") }
+
+// MeterLowC and MeterHighC bound the temperature at which a pH is read, °C.
+func MeterLowC() float64 { return figure("us-ph-measurement", "temperature low") }
+
+// MeterHighC is the upper of the two.
+func MeterHighC() float64 { return figure("us-ph-measurement", "temperature high") }
+
+// ThermometerTestYears is the longest time between tests of the thermometer.
+func ThermometerTestYears() float64 { return figure("us-thermometer", "test interval") }
+
+// SterileFilterUM is the coarsest pore of a sterilizing filter, µm.
+func SterileFilterUM() float64 {
+	return figure("sterile-filtration-protein.trade", "sterilizing grade")
+}
+
+// ProteinEnergyPercent is the share of energy from protein above which the US
+// asks for a statement on drinks for weight loss or supplementation.
+func ProteinEnergyPercent() float64 {
+	return figure("us-protein-label", "share of energy from protein")
+}
+
 // figure is the single figure of a row that is always there.
 func figure(row, name string) float64 {
 	v, ok := MustGet(row).Value(name)
@@ -107,3 +154,18 @@ func figure(row, name string) float64 {
 	}
 	return v
 }
+
+// ChilledPH is the pH at or below which, throughout the drink, non-proteolytic
+// Clostridium botulinum does not grow.
+func ChilledPH() float64 { return figure("uk-chilled-botulinum", "pH") }
+
+// ChilledWaterActivity is the water activity with the same effect.
+func ChilledWaterActivity() float64 { return figure("uk-chilled-botulinum", "water activity") }
+
+// SporeKillC is the temperature, °C, below which targets say nothing about the
+// spores of proteolytic Clostridium botulinum.
+func SporeKillC() float64 { return figure("target-basis.science", "spore reference temperature") }
+
+// SweetGPerL is the sugar, g/L, from which osmotolerant yeasts have the field to
+// themselves.
+func SweetGPerL() float64 { return figure("sweet.trade", "sugars") }

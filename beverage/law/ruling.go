@@ -1,6 +1,10 @@
 package law
 
-import "posset/beverage"
+import (
+	"math"
+
+	"posset/beverage"
+)
 
 // Ruling is what a market says of a substance in a drink, over every category
 // the drink may be in. More than the lenient limit is over on any reading; more
@@ -8,31 +12,53 @@ import "posset/beverage"
 type Ruling struct {
 	Strict  AdditiveLimit
 	Lenient AdditiveLimit
-	Doubt   string // "" when one category is sure and one figure speaks
+	Doubt   string // "" when one category is sure and one certain entry speaks
 }
 
-// Rule works out the ruling. A category without a text is unknown: it is never
-// stricter than a known one, and it keeps an excess from being called certain.
+// Rule works out the ruling for a substance, one of this package's names, in a
+// drink. A category without a text is unknown: it is never stricter than a
+// known one, and it keeps an excess from being called certain.
 func Rule(substance string, m beverage.Market, d DrinkFacts) Ruling {
 	var r Ruling
 	for i, c := range choices(substance, m, d) {
 		a := limitIn(substance, m, c.Category)
-		r.Doubt = join(r.Doubt, c.Doubt)
-		if i == 0 {
-			r.Strict, r.Lenient = a, a
-			continue
-		}
-		if strictness(a) > strictness(r.Strict) {
+		r.Doubt = join(r.Doubt, c.Doubt, a.Doubt)
+		if i == 0 || strictness(a) > strictness(r.Strict) {
 			r.Strict = a
 		}
-		if strictness(a) < strictness(r.Lenient) {
+		if i == 0 || strictness(a) < strictness(r.Lenient) {
 			r.Lenient = a
 		}
 	}
 	return r
 }
 
-// strictness orders limits: higher is stricter.
+// Over says how an amount stands to the ruling: mgPerL is the upper end of what
+// is in the drink, weighed as the entry's ExpressedAs says. Certain means over
+// on every reading without a doubt left; doubtful means over on some reading,
+// or no text was read, or the amount is no number.
+func (r Ruling) Over(mgPerL float64) (certain, doubtful bool) {
+	if mgPerL <= 0 {
+		return false, false
+	}
+	if math.IsNaN(mgPerL) {
+		return false, true
+	}
+	certain = r.Doubt == "" && over(r.Lenient, mgPerL)
+	return certain, !certain && (over(r.Strict, mgPerL) || !r.Lenient.Known())
+}
+
+func over(a AdditiveLimit, mgPerL float64) bool {
+	switch a.Permitted {
+	case NotPermitted:
+		return true
+	case PermittedToLimit:
+		return mgPerL > a.LimitMGPerL
+	}
+	return false
+}
+
+// strictness orders entries: higher is stricter.
 func strictness(a AdditiveLimit) float64 {
 	switch a.Permitted {
 	case NotPermitted:
@@ -48,9 +74,17 @@ func strictness(a AdditiveLimit) float64 {
 // gmpAsIf stands above any limit in mg/L, to order "no number" after them all.
 const gmpAsIf = 1e9
 
+// choices puts in place of the general categories the drinks that a single row
+// names.
 func choices(substance string, m beverage.Market, d DrinkFacts) []Choice {
-	if m == beverage.US && substance == DimethylDicarbonate && !d.Alcoholic {
+	switch {
+	case d.Alcoholic:
+	case m == beverage.US && substance == DimethylDicarbonate:
 		return usDicarbonateChoices(d)
+	case m == beverage.US && substance == EDTA && d.Carbonated:
+		return []Choice{{CannedCarbonated, doubtListed}, {AnyDrink, doubtListed}}
+	case m == beverage.Codex && substance == LauricArginate && d.Carbonated:
+		return []Choice{{Category: CarbonatedFlavoured}}
 	}
 	return Categories(m, d)
 }
@@ -58,14 +92,14 @@ func choices(substance string, m beverage.Market, d DrinkFacts) []Choice {
 // usDicarbonateChoices names the listed drinks that this one may be. One that
 // is none of them for sure gets AnyDrink, where the substance is not permitted.
 func usDicarbonateChoices(d DrinkFacts) []Choice {
-	var cs []Choice
 	if d.Base.Known && d.Base.V == beverage.SoldAsTea && !d.MilkProtein && !d.Milk {
 		return []Choice{{Category: ReadyTea}}
 	}
-	if within(d.JuicePercent, usJuiceShare("juice in electrolyte drink")) && electrolytesIn(d) {
+	var cs []Choice
+	if mayBeWithin(d.JuicePercent, "juice in electrolyte drink") && electrolytesMayFit(d) {
 		cs = append(cs, Choice{ElectrolyteDrink, doubtListed})
 	}
-	if d.Carbonated && within(d.JuicePercent, usJuiceShare("juice in carbonated drink")) {
+	if d.Carbonated && mayBeWithin(d.JuicePercent, "juice in carbonated drink") {
 		cs = append(cs, Choice{CarbonatedDilute, doubtListed})
 	}
 	return append(cs, Choice{Category: AnyDrink})
@@ -73,14 +107,15 @@ func usDicarbonateChoices(d DrinkFacts) []Choice {
 
 const doubtListed = "whether this drink is one of those that the section names is for the adviser"
 
-func usJuiceShare(name string) float64 { return figure("us-dmdc", name) }
+// mayBeWithin tells whether the juice share may lie at or below the row's
+// figure; an unknown one may.
+func mayBeWithin(share beverage.Interval, name string) bool {
+	return !share.Known() || share.Low <= figure("us-dmdc", name)
+}
 
-// within is true when the interval is known and may lie at or below most.
-func within(i beverage.Interval, most float64) bool { return i.Known() && i.Low <= most }
-
-// electrolytesIn tells whether sodium and potassium may both lie in the window
-// that the permission names. Unknown electrolytes may.
-func electrolytesIn(d DrinkFacts) bool {
+// electrolytesMayFit tells whether sodium and potassium may both lie in the
+// window that the permission names. Unknown electrolytes may.
+func electrolytesMayFit(d DrinkFacts) bool {
 	r := MustGet("us-dmdc")
 	na, _ := r.Quantity("sodium")
 	k, _ := r.Quantity("potassium")

@@ -1,6 +1,7 @@
 package law
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"sync"
@@ -40,41 +41,23 @@ func (s Schedule) Cite() string {
 }
 
 var schedules = sync.OnceValues(func() ([]Schedule, error) {
-	recs, err := readTable("schedules")
-	if err != nil {
-		return nil, err
-	}
-	out := make([]Schedule, 0, len(recs))
-	for _, rec := range recs {
-		s := Schedule{ID: rec.text("id"), Market: beverage.Market(rec.text("market")), Food: rec.text("food"),
+	return each("schedules", func(rec record) (s Schedule, err error) {
+		s = Schedule{ID: rec.text("id"), Market: beverage.Market(rec.text("market")), Food: rec.text("food"),
 			Conditions: rec.text("conditions"), RowID: rec.text("row")}
 		if s.TempC, err = rec.number("temp_c"); err != nil {
-			return nil, err
+			return s, err
 		}
-		if s.TimeS, err = rec.number("time_s"); err != nil {
-			return nil, err
-		}
-		out = append(out, s)
-	}
-	return out, nil
+		s.TimeS, err = rec.number("time_s")
+		return s, err
+	})
 })
 
 // Schedules returns the lines that a market's texts hold for a food, coldest
 // first; market "" gives those of published science.
 func Schedules(food string, m beverage.Market) []Schedule {
 	all, _ := schedules()
-	var out []Schedule
-	for _, s := range all {
-		if s.Food == food && s.Market == m {
-			out = append(out, s)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Schedule) int {
-		if a.TempC < b.TempC {
-			return -1
-		}
-		return 1
-	})
+	out := keep(all, func(s Schedule) bool { return s.Food == food && s.Market == m })
+	slices.SortStableFunc(out, func(a, b Schedule) int { return cmp.Compare(a.TempC, b.TempC) })
 	return out
 }
 

@@ -83,6 +83,17 @@ func (r record) numberOrNaN(col string) (float64, error) {
 	return r.number(col)
 }
 
+// bound reads the comparison of a row that may have none.
+func (r record) bound() (Bound, error) {
+	b := Bound{Op: r.text("op"), Unit: r.text("unit")}
+	if b.Op == "" {
+		return b, nil
+	}
+	var err error
+	b.Value, err = r.number("value")
+	return b, err
+}
+
 // list splits a cell at its commas; an empty cell is an empty list.
 func (r record) list(col string) []string {
 	if r.text(col) == "" {
