@@ -162,10 +162,6 @@ func ChilledPH() float64 { return figure("uk-chilled-botulinum", "pH") }
 // ChilledWaterActivity is the water activity with the same effect.
 func ChilledWaterActivity() float64 { return figure("uk-chilled-botulinum", "water activity") }
 
-// SporeKillC is the temperature, °C, below which targets say nothing about the
-// spores of proteolytic Clostridium botulinum.
-func SporeKillC() float64 { return figure("target-basis.science", "spore reference temperature") }
-
 // SweetGPerL is the sugar, g/L, from which osmotolerant yeasts have the field to
 // themselves.
 func SweetGPerL() float64 { return figure("sweet.trade", "sugars") }
