@@ -46,7 +46,8 @@ func newDosing(s Solution, add []Total, tC, pH float64) (*dosing, error) {
 	if perMol == 0 {
 		return nil, fmt.Errorf("acid: the dose holds nothing")
 	}
-	d.most = (maxTotal - have) / perMol
+	const justBelow = 1 - 1e-9 // keeps rounding from passing the limit
+	d.most = justBelow * (maxTotal - have) / perMol
 	d.solution.Totals = append(append(make([]Total, 0, len(s.Totals)+len(add)), s.Totals...), add...)
 	return d, nil
 }

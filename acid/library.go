@@ -21,6 +21,7 @@ type library struct {
 	hydroxides [metals]*complexInfo
 	minerals   []Mineral
 	solutes    []WaterSolute
+	titratable []TitratableAcid
 }
 
 // loadLibrary reads the embedded data once. It fails only when a data file is
@@ -29,7 +30,7 @@ var loadLibrary = sync.OnceValues(readLibrary)
 
 func readLibrary() (*library, error) {
 	lib := &library{index: map[string]int{}}
-	steps := []func(*library) error{readComponents, readDissociation, readFunctions, readComplexes, readSolubility, readSolutes}
+	steps := []func(*library) error{readComponents, readDissociation, readFunctions, readComplexes, readSolubility, readSolutes, readTitratable}
 	for _, step := range steps {
 		if err := step(lib); err != nil {
 			return nil, err
