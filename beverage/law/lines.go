@@ -146,6 +146,10 @@ func ProteinEnergyPercent() float64 {
 	return figure("us-protein-label", "share of energy from protein")
 }
 
+// SweetGPerL is the sugar, g/L, from which osmotolerant yeasts have the field to
+// themselves.
+func SweetGPerL() float64 { return figure("sweet.trade", "sugars") }
+
 // figure is the single figure of a row that is always there.
 func figure(row, name string) float64 {
 	v, ok := MustGet(row).Value(name)
@@ -154,14 +158,3 @@ func figure(row, name string) float64 {
 	}
 	return v
 }
-
-// ChilledPH is the pH at or below which, throughout the drink, non-proteolytic
-// Clostridium botulinum does not grow.
-func ChilledPH() float64 { return figure("uk-chilled-botulinum", "pH") }
-
-// ChilledWaterActivity is the water activity with the same effect.
-func ChilledWaterActivity() float64 { return figure("uk-chilled-botulinum", "water activity") }
-
-// SweetGPerL is the sugar, g/L, from which osmotolerant yeasts have the field to
-// themselves.
-func SweetGPerL() float64 { return figure("sweet.trade", "sugars") }
