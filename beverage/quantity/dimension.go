@@ -53,7 +53,7 @@ var dimensions = map[Dimension]dimension{
 	Fraction:              {name: "a percentage by mass", example: "0.9 %", units: [2]string{"%", "ppm"}, base: "%"},
 	VolumeFraction:        {name: "a percentage by volume", example: "5 %", units: [2]string{"%", "% vol"}, base: "% vol", takes: Fraction},
 	PerServing:            {name: "a mass per serving", example: "12 g/serving", units: [2]string{"g/serving", "mg/serving"}, base: "g/serving"},
-	PerVolume:             {name: "a volume per volume", example: "2 mL/L", units: [2]string{"mL/L", "fl oz/gal"}, base: "mL/L"},
+	PerVolume:             {name: "a volume per volume", example: "2 mL/L", units: [2]string{"mL/L", "fl oz/gal"}, base: "mL/L", takes: VolumeFraction},
 	Molar:                 {name: "a molar concentration", example: "50 mmol/L", units: [2]string{"mmol/L", "mol/L"}, base: "mmol/L"},
 	Equivalent:            {name: "a concentration of charge", example: "20 meq/L", units: [2]string{"meq/L", "eq/L"}, base: "meq/L"},
 	Density:               {name: "a density", example: "1.022 g/mL", units: [2]string{"g/mL", "kg/m3"}, base: "g/mL", takes: Concentration},

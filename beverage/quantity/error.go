@@ -15,17 +15,16 @@ type Error struct {
 // Error is one line without control characters.
 func (e *Error) Error() string { return Quote(e.Text) + " " + e.Is + "; " + e.Write }
 
-const longestQuote = 60 // runes
+const longestQuote = 70 // bytes as shown
 
 // Quote shows what a user wrote on one line: quoted, what does not print
 // escaped, and cut when long.
 func Quote(s string) string {
-	runes := 0
-	for i := range s {
-		if runes == longestQuote {
+	shown := 0
+	for i, c := range s {
+		if shown += len(strconv.Quote(string(c))) - 2; shown > longestQuote {
 			return strconv.Quote(s[:i]) + "..."
 		}
-		runes++
 	}
 	return strconv.Quote(s)
 }
@@ -51,9 +50,9 @@ func such(wanted []Dimension) string {
 	if len(wanted) == 1 {
 		return wanted[0].String() + " such as " + Quote(wanted[0].Example())
 	}
-	examples := make([]string, len(wanted))
-	for i, d := range wanted {
-		examples[i] = d.Example()
+	examples := make([]string, 0, mostOffers)
+	for _, d := range wanted[:min(len(wanted), mostOffers)] {
+		examples = append(examples, d.Example())
 	}
 	return "it as " + Either(examples)
 }
@@ -61,7 +60,7 @@ func such(wanted []Dimension) string {
 // withUnits offers a bare number with the units that were likely meant.
 func withUnits(n string, wanted []Dimension) string {
 	var offers []string
-	for _, d := range wanted {
+	for _, d := range wanted[:min(len(wanted), mostOffers)] {
 		about := dimensions[d]
 		offers = append(offers, n+" "+about.units[0])
 		if len(wanted) == 1 && about.units[1] != "" {

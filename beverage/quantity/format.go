@@ -89,14 +89,18 @@ func (u *unit) express(v float64, d Dimension) float64 {
 	return u.fromBase(v)
 }
 
-// FormatPressure writes a pressure in kPa as kPa or psi, with g or a.
+// FormatPressure writes a pressure given in kPa as bar or psi, with g or a; from
+// 50 MPa on, where the two are one, as MPa or psi alone.
 func FormatPressure(kPa float64, gauge bool, digits int, s System) string {
 	if math.IsNaN(kPa) || math.IsInf(kPa, 0) {
 		return "unknown"
 	}
-	name, ref := "kPa", "a"
+	name, ref := "bar", "a"
 	if gauge {
 		ref = "g"
+	}
+	if kPa >= unmistakableKPa {
+		name, ref = "MPa", ""
 	}
 	if s == US {
 		name = "psi"

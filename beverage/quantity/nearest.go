@@ -24,7 +24,7 @@ func Nearest(written string, known []string) []string {
 	var all []near
 	folded := strings.ToLower(written)
 	for _, k := range known {
-		d := apart(folded, strings.ToLower(k))
+		d := min(apart(folded, strings.ToLower(k)), part(folded, strings.ToLower(k)))
 		if d <= reach(written, k) && k != written && len(k) <= longestWord {
 			all = append(all, near{k, d})
 		}
@@ -32,11 +32,26 @@ func Nearest(written string, known []string) []string {
 	slices.SortStableFunc(all, func(a, b near) int { return a.distance - b.distance })
 	var words []string
 	for _, n := range all {
-		if len(words) < mostOffers && n.distance <= all[0].distance+1 {
+		if len(words) < mostOffers && n.distance == all[0].distance {
 			words = append(words, n.word)
 		}
 	}
 	return words
+}
+
+// shortestPart is the least that names a longer word: "tunnel" of "tunnel
+// pasteurization".
+const shortestPart = 4
+
+// part counts a word that stands whole in the other, or begins it, as one slip.
+func part(a, b string) int {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(a) >= shortestPart && strings.Contains(b, a) {
+		return 1
+	}
+	return longestWord
 }
 
 // reach is how many slips still count as near: one in three letters.

@@ -1,6 +1,10 @@
 package quantity
 
-import "strings"
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
 
 // Quantity is a number with its unit.
 type Quantity struct {
@@ -44,7 +48,10 @@ func parse(text string, wanted []Dimension) (q Quantity, is, write string) {
 		return q, "has a comma", noComma(tidied, wanted)
 	}
 	end := scanNumber(tidied)
-	if end == 0 {
+	switch {
+	case notFinite.MatchString(tidied):
+		return q, "is not a finite number", "write " + such(wanted)
+	case end == 0:
 		return q, "does not start with a number", "write " + such(wanted)
 	}
 	figure, rest := tidied[:end], strings.TrimSpace(tidied[end:])
@@ -52,6 +59,10 @@ func parse(text string, wanted []Dimension) (q Quantity, is, write string) {
 		return q, is, write
 	}
 	q.Text = text
+	if total, ok := compound(tidied); ok {
+		q.Number = total
+		return q.withUnit(shortest(total), "s", wanted)
+	}
 	name, as, _ := strings.Cut(rest, " as ")
 	q.As = strings.TrimSpace(as)
 	return q.withUnit(figure, strings.TrimSpace(name), wanted)
@@ -108,6 +119,14 @@ func otherwise(figure string, u *unit, wanted []Dimension) string {
 	if u.name == "oz" && len(wanted) > 0 && wanted[0] == Volume {
 		return Quote(figure+" fl oz") + " if that is meant"
 	}
+	if slices.Contains(wanted, Concentration) {
+		switch u.dim {
+		case Mass:
+			return "per what it is: " + Either([]string{figure + " " + u.name + "/L", figure + " " + u.name + "/serving"})
+		case Volume:
+			return "per what it is: " + Quote(figure+" "+u.name+"/L")
+		}
+	}
 	if u.dim == Equivalent {
 		return "it in mmol/L or g/L, for the charge of what is weighed in is not known"
 	}
@@ -116,26 +135,65 @@ func otherwise(figure string, u *unit, wanted []Dimension) string {
 
 // unknownUnit offers the nearest units of the wanted dimensions.
 func unknownUnit(figure, name string, wanted []Dimension) (is, write string) {
-	if name[0] >= '0' && name[0] <= '9' {
+	switch {
+	case name[0] >= '0' && name[0] <= '9':
 		return "has a space inside the number", "write " + Quote(figure+name)
+	case secondNumber.MatchString(name):
+		return "is a range", "write one number and its unit"
 	}
 	is = "has the unknown unit " + Quote(name)
-	if near := Nearest(name, unitsFor(wanted)); len(near) > 0 {
-		for i, n := range near {
-			near[i] = figure + " " + n
-		}
-		return is, "write " + Either(near)
+	if offers := nearUnits(figure, name, wanted); len(offers) > 0 {
+		return is, "write " + Either(offers)
 	}
 	return is, "write " + such(wanted)
+}
+
+// nearUnits offers the figure with the units nearest to the one written, each
+// unit in one spelling.
+func nearUnits(figure, name string, wanted []Dimension) (offers []string) {
+	told := make(map[*unit]bool)
+	for _, near := range Nearest(name, unitsFor(wanted)) {
+		if u := unitByName[near]; !told[u] {
+			told[u] = true
+			offers = append(offers, figure+" "+near)
+		}
+	}
+	return offers
 }
 
 func unitsFor(wanted []Dimension) (names []string) {
 	for i := range units {
 		if _, ok := units[i].dim.among(wanted); ok || len(wanted) == 0 {
-			names = append(names, units[i].name)
+			names = append(append(names, units[i].name), units[i].also...)
 		}
 	}
 	return names
+}
+
+var (
+	notFinite    = regexp.MustCompile(`^[+-]?(?i:nan|inf|infinity|∞)( |$)`)
+	secondNumber = regexp.MustCompile(`^(-|–|—|to|\.\.+|±|\+/-|/) ?[0-9]`)
+	timePart     = regexp.MustCompile(`^([0-9.]+) ?(\pL+) ?`)
+)
+
+// compound adds up a time written in parts, "1 h 30 min", in seconds. A single
+// part is none.
+func compound(tidied string) (totalS float64, ok bool) {
+	parts := 0
+	for rest := tidied; rest != ""; parts++ {
+		m := timePart.FindStringSubmatch(rest)
+		if m == nil || scanNumber(m[1]) != len(m[1]) {
+			return 0, false
+		}
+		u, _, known := find(m[2])
+		v, is, _ := number(m[1])
+		if !known || u.dim != Duration || is != "" {
+			return 0, false
+		}
+		totalS += u.toBase(v, Duration)
+		rest = rest[len(m[0]):]
+	}
+	return totalS, parts > 1
 }
 
 // In holds the quantity against the dimensions wanted and returns it in the

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"regexp"
 	"strings"
 )
 
@@ -174,10 +175,16 @@ var pressureSuffixes = []struct {
 	{"(absolute)", fromVacuum}, {"absolute", fromVacuum}, {"(abs)", fromVacuum}, {"abs", fromVacuum}, {"(a)", fromVacuum}, {"a", fromVacuum},
 }
 
+// gaugePlate is how gauges and data sheets print their units.
+var gaugePlate = regexp.MustCompile(`^(PSI|BAR|Psi|Bar) ?(\(?[GA]\)?)$`)
+
 // find looks a unit up; name has been through tidy.
 func find(name string) (*unit, reference, bool) {
 	if u, ok := unitByName[name]; ok {
 		return u, noReference, true
+	}
+	if gaugePlate.MatchString(name) {
+		name = strings.ToLower(name)
 	}
 	for _, s := range pressureSuffixes {
 		if short, cut := strings.CutSuffix(name, s.end); cut {
@@ -201,6 +208,8 @@ func (u *unit) toBase(number float64, d Dimension) float64 {
 		return v / 1000
 	case u.dim == Density && d == Concentration:
 		return v * 1000
+	case u.dim == VolumeFraction && d == PerVolume:
+		return v * 10
 	}
 	return v
 }

@@ -2,7 +2,6 @@ package spec
 
 import (
 	"slices"
-
 	"strings"
 
 	"posset/beverage"
@@ -12,70 +11,74 @@ import (
 // acids are those that an acidity is stated as.
 var acids = []string{"citric acid", "malic acid", "tartaric acid", "lactic acid", "acetic acid", "phosphoric acid", "fumaric acid", "oxalic acid", "quinic acid"}
 
-// pendingPerVolume marks an acidity that was written per volume: it waits, in
-// g/L, for the density that turns it into per cent by mass.
-const pendingPerVolume = " per volume"
-
-// acidity declares a key that holds a titratable acidity.
-func acidity[T any](key, means, example string, at func(*T) *beverage.Given[beverage.Acidity]) field[T] {
+// acidity declares a key that holds a titratable acidity. One per volume needs
+// the density, which may stand below it: the table's check reads it.
+func acidity[T any](key, means, example string) field[T] {
 	return field[T]{
 		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: "a percentage by mass as an acid, or g/L with the density", Means: means, Example: `"` + example + `"`},
-		read: func(r *reader, n *node, it *T) {
-			if a, ok := r.acidityOf(n); ok {
-				*at(it) = given(r, n, a)
-			}
-		},
+		read:   func(*reader, *node, *T) {},
 	}
 }
 
-func (r *reader) acidityOf(n *node) (beverage.Acidity, bool) {
+// acidityGiven reads an acidity; nil is unknown.
+func (r *reader) acidityGiven(n *node, density beverage.Given[float64]) (unknown beverage.Given[beverage.Acidity]) {
+	if n == nil {
+		return unknown
+	}
 	q, ok := r.quantityOf(n, quantity.Fraction, quantity.Concentration)
 	if !ok {
-		return beverage.Acidity{}, false
+		return unknown
 	}
-	as := q.As
+	as, ok := r.acidOf(n, q.As)
+	if !ok {
+		return unknown
+	}
+	percent, ok := r.percentByMass(n, q, density)
+	if !ok {
+		return unknown
+	}
+	return given(r, n, beverage.Acidity{Percent: percent, As: as})
+}
+
+// acidOf reads the acid that an acidity is stated as; "citric" will do.
+func (r *reader) acidOf(n *node, as string) (string, bool) {
 	if slices.Contains(acids, as+" acid") {
 		as += " acid"
 	}
+	if slices.Contains(acids, as) {
+		return as, true
+	}
+	near := quantity.Nearest(as, acids)
 	switch {
 	case as == "":
 		r.wrong(n, "names no acid", "write "+quantity.Quote(strings.TrimSpace(n.text)+" as citric acid"))
-	case !slices.Contains(acids, as):
-		near := quantity.Nearest(as, acids)
-		if len(near) == 0 {
-			near = acids
-		}
+	case len(near) > 0:
 		r.wrong(n, "is as an unknown acid", "write as "+quantity.Either(near))
-	case q.Dim == quantity.Concentration:
-		return beverage.Acidity{Percent: q.Value, As: as + pendingPerVolume}, true
-	case q.Value > 100:
-		r.wrong(n, "is out of range", "write a value "+anyPercent.String())
 	default:
-		return beverage.Acidity{Percent: q.Value, As: as}, true
+		r.wrong(n, "is as an unknown acid", "write as "+oneOf(acids))
 	}
-	return beverage.Acidity{}, false
+	return "", false
 }
 
 // gPerLInPercent is how many g/L are one per cent by mass at 1 g/mL.
 const gPerLInPercent = 10
 
-// acidityByMass turns an acidity per volume into one by mass.
-func acidityByMass(r *reader, n *node, a *beverage.Given[beverage.Acidity], density beverage.Given[float64]) {
-	as, perVolume := strings.CutSuffix(a.V.As, pendingPerVolume)
-	if n == nil || !perVolume {
-		return
+func (r *reader) percentByMass(n *node, q quantity.Quantity, density beverage.Given[float64]) (float64, bool) {
+	percent := q.Value
+	if q.Dim == quantity.Concentration {
+		if !density.Known {
+			r.wrong(n, "is per volume", `write density too, or per cent by mass such as "0.45 % as citric acid"`)
+			return 0, false
+		}
+		percent /= gPerLInPercent * density.V
 	}
-	if !density.Known {
-		r.wrong(n, "is per volume", "write density too, or per cent by mass such as \"0.45 % as citric acid\"")
-		*a = beverage.Given[beverage.Acidity]{}
-		return
+	if !anyPercent.holds(percent) {
+		r.wrong(n, "is out of range", "write a value "+anyPercent.String())
+		return 0, false
 	}
-	a.V = beverage.Acidity{Percent: a.V.Percent / gPerLInPercent / density.V, As: as}
-	if a.V.Percent > 100 {
-		r.wrong(n, "is more acid than its density has room for", "write 100 % at most")
-	}
+	return percent, true
 }
 
 func acidityOfDrink(r *reader, n *node, m *beverage.Readings) {
-	acidityByMass(r, n.child("titratable_acidity"), &m.Acidity, m.DensityGPerML)
+	m.Acidity = r.acidityGiven(n.child("titratable_acidity"), m.DensityGPerML)
 }

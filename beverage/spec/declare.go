@@ -38,6 +38,7 @@ const (
 	FormTexts // a list of texts, or one
 	FormWords // a list of words, or one
 	FormMap   // keys of the user's own
+	FormBound // a quantity, or a bare number
 )
 
 // field is a key of a table that fills a T.
@@ -68,7 +69,7 @@ type table[T any] struct {
 // into reads a table's keys and tells what is unknown or missing.
 func (t table[T]) into(r *reader, n *node, it *T) {
 	if n.shape != isTable {
-		r.wrong(n, "is "+n.shape.String(), "write a table ["+n.path+"]")
+		r.wrong(n, "is "+n.called(), "write one table ["+n.path+"]")
 		return
 	}
 	for _, k := range n.keys {
@@ -151,7 +152,7 @@ func several[T, P any](key string, most int, means string, t table[P], add func(
 // tables returns the tables of a list, as far as they are tables.
 func (r *reader) tables(n *node, most int) []*node {
 	if n.shape != isList {
-		r.wrong(n, "is "+n.shape.String(), "write each as [["+n.path+"]]")
+		r.wrong(n, "is "+n.called(), "write each as [["+n.path+"]]")
 		return nil
 	}
 	if len(n.items) > most {
@@ -168,19 +169,27 @@ func (r *reader) unknown(table, k *node, known []string) {
 		r.strange = append(r.strange, k.name)
 	}
 	read := "unknown key " + quantity.Quote(k.name)
-	if near := quantity.Nearest(k.name, known); len(near) > 0 {
+	if k.shape == isTable && k.headed {
+		read = "unknown table " + quantity.Quote(k.name)
+	}
+	near, homes := quantity.Nearest(k.name, known), r.homes(k.name)
+	switch {
+	case len(near) > 0 && strings.EqualFold(near[0], k.name):
+		r.wrongKey(k, read, "keys are spelt exactly: write "+quantity.Either(near))
+	case len(near) > 0:
 		r.wrongKey(k, read, "write "+quantity.Either(near))
-		return
+	case len(homes) > 0:
+		r.wrongKey(k, read+" here", "it belongs "+strings.Join(homes, " or "))
+	default:
+		r.wrongKey(k, read, "write "+oneOf(known))
 	}
-	if homes := r.homes(k.name); len(homes) > 0 {
-		r.wrongKey(k, read+" here", "it belongs in "+strings.Join(homes, " or "))
-		return
+}
+
+func oneOf(words []string) string {
+	if len(words) == 1 {
+		return quantity.Quote(words[0])
 	}
-	if len(known) == 0 {
-		r.wrongKey(k, read, "leave it out")
-		return
-	}
-	r.wrongKey(k, read, "write one of "+strings.Join(known, ", "))
+	return "one of " + quantity.Either(words)
 }
 
 // homes lists the tables that have a key of this name.
@@ -204,12 +213,12 @@ func split(key string) (home, last string) {
 
 func (r *reader) bracketed(home string) string {
 	if home == "" {
-		return "the top of the file"
+		return "at the top of the file"
 	}
 	for _, doc := range r.keys {
 		if doc.Key == home && doc.Form == FormTables {
-			return "[[" + home + "]]"
+			return "in [[" + home + "]]"
 		}
 	}
-	return "[" + home + "]"
+	return "in [" + home + "]"
 }

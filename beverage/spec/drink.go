@@ -49,7 +49,7 @@ const (
 )
 
 // file is the whole spec.
-var file = table[beverage.Drink]{fields: []field[beverage.Drink]{
+var specFile = table[beverage.Drink]{fields: []field[beverage.Drink]{
 	one("drink", "What the drink is.", drink, func(d *beverage.Drink) *beverage.Drink { return d }),
 	several("ingredient", mostIngredients, "One line of the recipe: from the library, or described here; a property given here overrides the library.", ingredient,
 		func(_ *reader, _ *node, d *beverage.Drink, i beverage.Ingredient) {
@@ -102,8 +102,7 @@ var measured = table[beverage.Readings]{check: acidityOfDrink, fields: []field[b
 		func(m *beverage.Readings) *beverage.Given[float64] { return &m.WaterActivity }),
 	number("brix", 0, mostBrix, "Soluble solids by refractometer.", "8.4",
 		func(m *beverage.Readings) *beverage.Given[float64] { return &m.Brix }),
-	acidity("titratable_acidity", "Acid by titration to pH 8.1, by mass, as the acid named.", "0.45 % as citric acid",
-		func(m *beverage.Readings) *beverage.Given[beverage.Acidity] { return &m.Acidity }),
+	acidity[beverage.Readings]("titratable_acidity", "Acid by titration to pH 8.1, by mass, as the acid named.", "0.45 % as citric acid"),
 	measure("density", quantity.Density, densityRange, "Density at 20 C.", "1.022 g/mL",
 		func(m *beverage.Readings) *beverage.Given[float64] { return &m.DensityGPerML }),
 	measure("viscosity", quantity.Viscosity, flowingRange, "Viscosity.", "1.6 mPa·s",

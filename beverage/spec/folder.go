@@ -59,10 +59,14 @@ func (r *reader) relative(n *node, path string) (string, bool) {
 		r.leaves(n)
 		return "", false
 	}
-	if name, err := filepath.Rel(r.dir, path); err == nil {
-		return name, true
+	if !r.outside {
+		return filepath.Clean(filepath.FromSlash(strings.TrimSpace(n.text))), true
 	}
-	return path, true
+	name, err := filepath.Rel(dir, file)
+	if err != nil { // another drive
+		r.leaves(n)
+	}
+	return name, err == nil
 }
 
 func resolved(path string) (string, bool) {

@@ -13,9 +13,19 @@ var (
 		ingredientName().must(), ingredientAmount().must(), ingredientTolerance(),
 	}, described()...)}
 	ownIngredient = table[beverage.Ingredient]{check: finishIngredient, fields: append([]field[beverage.Ingredient]{
-		ingredientName().must(),
+		ingredientName().must(), noAmount(),
 	}, described()...)}
 )
+
+// noAmount is the key that the user's own figures have no use for.
+func noAmount() field[beverage.Ingredient] {
+	return field[beverage.Ingredient]{
+		KeyDoc: KeyDoc{Key: "amount"},
+		read: func(r *reader, n *node, _ *beverage.Ingredient) {
+			r.wrongKey(n, "stands in a file of figures", "write the amount in the drink's own file")
+		},
+	}
+}
 
 func ingredientName() field[beverage.Ingredient] {
 	return name("The ingredient's name, of the library or of your own.", "whey protein isolate, acidified",
@@ -58,7 +68,7 @@ func finishIngredient(r *reader, n *node, i *beverage.Ingredient) {
 	if sum > 100+compositionSlack {
 		r.tell(n.at, n.path, "protein, fat, sugars, moisture and ash add up to "+quantity.Number(sum, 4)+" %", "write figures that fit into 100 %")
 	}
-	acidityByMass(r, n.child("titratable_acidity"), &d.Acidity, d.DensityGPerML)
+	d.Acidity = r.acidityGiven(n.child("titratable_acidity"), d.DensityGPerML)
 }
 
 // compositionSlack is what a label's rounding and protein by nitrogen times a

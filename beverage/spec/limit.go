@@ -59,7 +59,7 @@ func plainSubjects() []beverage.LimitSubject {
 
 func bound(key, means, example string, at func(*limitGiven) **node) field[limitGiven] {
 	return field[limitGiven]{
-		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: "a quantity of its subject, or a bare number", Means: means, Example: `"` + example + `"`},
+		KeyDoc: KeyDoc{Key: key, Form: FormBound, Type: "a quantity of its subject, or a bare number", Means: means, Example: `"` + example + `"`},
 		read:   func(_ *reader, n *node, l *limitGiven) { *at(l) = n },
 	}
 }

@@ -22,8 +22,19 @@ type Problem struct {
 	Help   string // `write "2.4 barg" or "2.4 bara"`
 }
 
+// longestLine is where a line of a message is cut, in letters.
+const longestLine = 900
+
 // String is one line without control characters.
 func (p Problem) String() string {
+	line := []rune(p.whole())
+	if len(line) > longestLine {
+		return string(line[:longestLine]) + "..."
+	}
+	return string(line)
+}
+
+func (p Problem) whole() string {
 	text := printable(p.Place.File)
 	if p.Place.Line > 0 {
 		text += ":" + strconv.Itoa(p.Place.Line)
@@ -67,7 +78,7 @@ func plural(word string, n int) string {
 	return word + "s"
 }
 
-const longestPrinted = 120 // runes of a path or key in a message
+const longestPrinted = 200 // runes of a path or key in a message
 
 // printable is a name as it may stand on a terminal: what does not print is
 // escaped, and a very long name loses its middle, so that its end can be read.

@@ -87,7 +87,7 @@ func unprintable(c rune) bool {
 
 // numberOf reads a bare number.
 func (r *reader) numberOf(n *node, low, high float64) (float64, bool) {
-	span := "a bare number from " + quantity.Number(low, 0) + " to " + quantity.Number(high, 0)
+	span := bareSpan(low, high)
 	switch n.shape {
 	case isText:
 		r.wrong(n, "is a text", "write "+bareNumber(n.text, span))
@@ -109,6 +109,10 @@ func (r *reader) numberOf(n *node, low, high float64) (float64, bool) {
 	return 0, false
 }
 
+func bareSpan(low, high float64) string {
+	return "a bare number from " + quantity.Number(low, 0) + " to " + quantity.Number(high, 0)
+}
+
 // bareNumber offers the number in a text: "3.2" and "3.2 pH" are 3.2.
 func bareNumber(text, span string) string {
 	if v, rest := leadingNumber(text); rest != text {
@@ -119,23 +123,16 @@ func bareNumber(text, span string) string {
 
 func (r *reader) boolOf(n *node) (bool, bool) {
 	if n.shape != isBool {
-		r.wrong(n, notBool(n), "write true or false, without quotes")
+		r.wrong(n, "is "+n.shape.String(), "write true or false, without quotes")
 		return false, false
 	}
 	return n.text == "true", true
 }
 
-func notBool(n *node) string {
-	if n.shape == isText {
-		return "is a text"
-	}
-	return "is " + n.shape.String()
-}
-
 // wordOf reads one of the known words, spelt exactly.
 func (r *reader) wordOf(n *node, words []string) (string, bool) {
 	if n.shape != isText {
-		r.wrong(n, "is "+n.shape.String(), "write one of "+quantity.Either(words))
+		r.wrong(n, "is "+n.shape.String(), "write "+oneOf(words))
 		return "", false
 	}
 	if slices.Contains(words, n.text) {
@@ -144,7 +141,7 @@ func (r *reader) wordOf(n *node, words []string) (string, bool) {
 	if near := quantity.Nearest(n.text, words); len(near) > 0 {
 		r.wrong(n, "is unknown", "write "+quantity.Either(near))
 	} else {
-		r.wrong(n, "is unknown", "write one of "+quantity.Either(words))
+		r.wrong(n, "is unknown", "write "+oneOf(words))
 	}
 	return "", false
 }

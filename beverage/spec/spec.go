@@ -74,7 +74,7 @@ func fill(d *beverage.Drink, data []byte, o Options) []Problem {
 		return []Problem{*doc.fatal}
 	}
 	r := &reader{doc: doc, dir: d.Dir, outside: o.AllowOutside, keys: Keys(), problems: doc.problems}
-	file.into(r, doc.root, d)
+	specFile.into(r, doc.root, d)
 	r.needDrink()
 	return r.problems
 }
@@ -99,16 +99,22 @@ func (r *reader) needDrink() {
 // gathered puts problems in the order of the file and cuts their number.
 func gathered(file string, all []Problem) *Problems {
 	slices.SortStableFunc(all, func(a, b Problem) int {
-		if a.Place.File != b.Place.File {
-			return 0
-		}
-		return cmp.Or(cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Column, b.Column))
+		return cmp.Or(cmp.Compare(rank(a, file), rank(b, file)), cmp.Compare(a.Place.File, b.Place.File),
+			cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Column, b.Column))
 	})
 	p := &Problems{File: file, List: all}
 	if len(all) > mostShown {
 		p.List, p.More = all[:mostShown], len(all)-mostShown
 	}
 	return p
+}
+
+// rank puts the spec itself before the files that it names.
+func rank(p Problem, file string) int {
+	if p.Place.File == file {
+		return 0
+	}
+	return 1
 }
 
 // IngredientFile reads a file of the user's own: [[ingredient]] tables without
@@ -145,7 +151,7 @@ func ownIngredients(path string, data []byte, keys []KeyDoc) ([]beverage.Ingredi
 
 // Keys returns every table and key of the spec file, in the order in which the
 // reference tells them.
-var Keys = sync.OnceValue(func() []KeyDoc { return file.docs("") })
+var Keys = sync.OnceValue(func() []KeyDoc { return specFile.docs("") })
 
 var drinkTable = regexp.MustCompile(`(?mi)^[ \t]*(\[[ \t]*["']?drink["']?[ \t]*[].]|["']?drink["']?[ \t]*[.=])`)
 

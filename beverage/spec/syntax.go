@@ -42,13 +42,16 @@ const keyThen = `^([A-Za-z0-9_.-]+)\s*`
 
 var slips = []slip{
 	{regexp.MustCompile(`[“”„‘’«»]`), func([]string) string { return `write straight quotes (")` }},
+	{regexp.MustCompile(keyThen + `=\s*\d{1,2}[./-]\d{1,2}[./-]\d{2,4}\s*(#.*)?$`), func(p []string) string {
+		return "write the date as year-month-day, " + p[1] + " = 2026-03-02"
+	}},
 	{regexp.MustCompile(keyThen + `=\s*([+-]?\d+),(\d+)\s*(#.*)?$`), func(p []string) string {
 		return "write " + p[1] + " = " + p[2] + "." + p[3] + ", with a point"
 	}},
 	{regexp.MustCompile(keyThen + `=\s*([+-]?\.\d+|[+-]?\d+\.)\s*(#.*)?$`), func(p []string) string {
 		return "write the number with digits on both sides of its point"
 	}},
-	{regexp.MustCompile(keyThen + `=\s*([+-]?[\d.,]+\s*[^\d\s"'#][^"'#]*?)\s*(#.*)?$`), func(p []string) string {
+	{regexp.MustCompile(keyThen + `=\s*([+-]?[\d.,]+\s*[\pL%°][^"'#]*?)\s*(#.*)?$`), func(p []string) string {
 		return "write " + p[1] + " = " + quantity.Quote(p[2]) + ", in quotes"
 	}},
 	{regexp.MustCompile(keyThen + `=\s*(?i:(true|yes)|(false|no))\s*(#.*)?$`), func(p []string) string {
@@ -70,11 +73,12 @@ var slips = []slip{
 }
 
 func hint(source string) string {
-	if len(source) <= longestPrinted {
-		for _, s := range slips {
-			if parts := s.looks.FindStringSubmatch(source); parts != nil {
-				return s.write(parts)
-			}
+	if strings.Contains(source, "\r") {
+		return "end lines with a line feed, as every editor can"
+	}
+	for _, s := range slips {
+		if parts := s.looks.FindStringSubmatch(source); parts != nil && len(source) <= longestPrinted {
+			return s.write(parts)
 		}
 	}
 	return `write tables as [drink] and keys as name = "value"`

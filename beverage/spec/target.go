@@ -145,7 +145,7 @@ func reductions(t *beverage.Target, parts []string) error {
 // inTarget says which part of a target is wrong.
 func inTarget(text string, err error) error {
 	if e, ok := err.(*quantity.Error); ok {
-		return &quantity.Error{Text: text, Is: "is not a target: " + quantity.Quote(e.Text) + " " + e.Is, Write: e.Write}
+		return &quantity.Error{Text: text, Is: "is not a target: " + quantity.Quote(e.Text) + " " + e.Is, Write: e.Write + "; a target is written " + targetForms}
 	}
 	return err
 }

@@ -45,6 +45,14 @@ type node struct {
 	headed  bool    // opened by its own header: [name] or [[name]]
 }
 
+// called is what a person would call the value.
+func (n *node) called() string {
+	if n.headed && n.shape == isList {
+		return "a list of tables, [[" + n.name + "]]"
+	}
+	return n.shape.String()
+}
+
 func (n *node) child(name string) *node {
 	for _, k := range n.keys {
 		if k.name == name {

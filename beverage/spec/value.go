@@ -1,7 +1,6 @@
 package spec
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -53,9 +52,8 @@ func flag[T any](key, means, example string, at func(*T) *beverage.Given[bool]) 
 
 // number declares a key that holds a bare number.
 func number[T any](key string, low, high float64, means, example string, at func(*T) *beverage.Given[float64]) field[T] {
-	kind := fmt.Sprintf("a bare number from %v to %v", low, high)
 	return field[T]{
-		KeyDoc: KeyDoc{Key: key, Form: FormNumber, Type: kind, Low: low, High: high, Means: means, Example: example},
+		KeyDoc: KeyDoc{Key: key, Form: FormNumber, Type: bareSpan(low, high), Low: low, High: high, Means: means, Example: example},
 		read: func(r *reader, n *node, it *T) {
 			if v, ok := r.numberOf(n, low, high); ok {
 				*at(it) = given(r, n, v)
@@ -113,18 +111,18 @@ func (s span) holds(v float64) bool {
 }
 
 func (s span) String() string {
-	between := "from "
+	from, to := "from ", " to "
 	if s.open {
-		between = "above "
+		from, to = "above ", " and up to "
 	}
-	return between + quantity.Number(s.low, 0) + " to " + quantity.Number(s.high, 0) + " " + s.unit
+	return from + quantity.Number(s.low, 0) + to + quantity.Number(s.high, 0) + " " + s.unit
 }
 
 // measure declares a key that holds a quantity of a dimension; it is kept in
 // the unit of its span.
 func measure[T any](key string, dim quantity.Dimension, within span, means, example string, at func(*T) *beverage.Given[float64]) field[T] {
 	return field[T]{
-		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: dim.String(), Means: means, Example: strconv.Quote(example)},
+		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: dim.String() + " " + within.String(), Means: means, Example: strconv.Quote(example)},
 		read: func(r *reader, n *node, it *T) {
 			if v, ok := r.measureOf(n, dim, within); ok {
 				*at(it) = given(r, n, v)
