@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"posset/beverage"
@@ -81,17 +83,41 @@ func (d *Doc) entryInFull(e IngredientEntry) {
 		{Name: "Formula", Words: orDash(e.Formula)},
 		{Name: "Allergens", Words: orNone(e.Allergens, "none stated")},
 	})
-	d.add("Figures, per mass of the ingredient as sold", figureTable(e.Figures))
+	sources := distinctSources(e.Figures)
+	d.add("Figures, per mass of the ingredient as sold", figureTable(e.Figures, sources))
+	d.add("Sources", sourceList(sources))
 	d.add("Not known", Para(strings.Join(e.Unknown, ", ")))
 }
 
-func figureTable(fs []IngredientFigure) Table {
-	t := Table{Columns: numbers(columns("figure", "low", "typical", "high", "source", "note"), 1, 4)}
+// figureTable names each source once, by a number: one source gives most of
+// an entry's figures.
+func figureTable(fs []IngredientFigure, sources []string) Table {
+	t := Table{Columns: numbers(columns("figure", "low", "typical", "high", "source", "note"), 1, 5)}
 	for _, f := range fs {
-		row := []string{f.Field, figureCell(f.Low), figureCell(f.Typical), figureCell(f.High), join(", ", f.Source, string(f.Basis)), join("; ", f.Text, f.Note)}
-		t.Rows = append(t.Rows, row)
+		at := 1 + slices.Index(sources, sourceOf(f))
+		t.Rows = append(t.Rows, []string{f.Field, figureCell(f.Low), figureCell(f.Typical), figureCell(f.High), strconv.Itoa(at), join("; ", f.Text, f.Note)})
 	}
 	return t
+}
+
+func sourceOf(f IngredientFigure) string { return join(", ", orUnknown(f.Source), string(f.Basis)) }
+
+func distinctSources(fs []IngredientFigure) []string {
+	var out []string
+	for _, f := range fs {
+		if s := sourceOf(f); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func sourceList(sources []string) Figures {
+	fs := make(Figures, len(sources))
+	for i, s := range sources {
+		fs[i] = Figure{Name: strconv.Itoa(i + 1), Words: s}
+	}
+	return fs
 }
 
 func figureCell(v *float64) string {
