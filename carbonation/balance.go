@@ -1,24 +1,27 @@
 package carbonation
 
 // balance is a closed pack at one temperature, ready to be solved for pressure.
+// Pressures are kPa absolute.
 type balance struct {
 	gas                           realGas
-	vapour                        float64 // kPa
+	vapour                        float64
 	liquidL, insideL              float64 // without pressure
-	givePerKPa                    float64
-	ambient                       float64
+	givePerKPa, ambient           float64
 	co2, n2, o2                   float64 // mol in the pack
 	co2PerKPa, n2PerKPa, o2PerKPa float64 // mol that the drink takes up
 }
 
 func (c *closed) balanceAt(tC float64) balance {
-	l := c.pack.Liquid
-	solvent := c.litresAt20 * l.solvent(tC)
+	henry := henryCO2(tC)
+	if c.as.low {
+		henry = henryCO2Low(tC)
+	}
+	solvent := c.solvent(tC)
 	b := balance{
-		gas: realGasAt(tC), vapour: l.vapourKPa(tC),
-		liquidL: c.litresAt20 * l.expansion(tC), insideL: c.pack.BrimfulML / 1000 * c.growth(tC),
-		givePerKPa: c.givePerBar / kPaPerBar, ambient: float64(c.ambient),
-		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * c.henry(tC),
+		gas: realGasAt(tC), vapour: c.mix.vapourKPa(tC),
+		liquidL: c.litresAt20 * c.mix.expansion(tC), insideL: c.pack.BrimfulML / 1000 * c.growth(tC),
+		givePerKPa: c.as.givePerBar / kPaPerBar, ambient: float64(c.as.standing),
+		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * henry,
 	}
 	if b.n2 > 0 || b.o2 > 0 {
 		b.n2PerKPa, b.o2PerKPa = solvent*iapwsTermsN2.molPerKgKPa(tC), solvent*iapwsTermsO2.molPerKgKPa(tC)
@@ -39,6 +42,21 @@ func (b *balance) airKPa(pKPa float64) float64 {
 	}
 	gaseous := b.room(pKPa) / b.gas.rt
 	return b.n2/(b.n2PerKPa+gaseous) + b.o2/(b.o2PerKPa+gaseous)
+}
+
+// co2KPa is what a total pressure leaves for CO2.
+func (b *balance) co2KPa(pKPa float64) float64 { return pKPa - b.vapour - b.airKPa(pKPa) }
+
+// co2Fugacity includes the effect of pressure on the liquid.
+func (b *balance) co2Fugacity(pKPa float64) float64 {
+	part := b.co2KPa(pKPa)
+	return part * b.gas.fugacityFactor(pKPa, max(0, part/pKPa))
+}
+
+// co2InHeadspace in mol at a total pressure.
+func (b *balance) co2InHeadspace(pKPa float64) float64 {
+	part := b.co2KPa(pKPa)
+	return part * b.room(pKPa) / (b.gas.compressibility(pKPa, max(0, part/pKPa)) * b.gas.rt)
 }
 
 // pressure is what the gas kept in the pack exerts when real-gas terms, give and

@@ -1,18 +1,29 @@
 package carbonation
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
 
 // closed is a pack with its gas counted: amounts in mol, volumes in L, masses in kg.
 type closed struct {
-	pack        Pack
-	henry       func(tC float64) float64 // of CO2
-	givePerBar  float64
-	ambient     AbsoluteKPa // where the pack is
-	litresAt20  float64     // of drink
-	co2, n2, o2 float64     // mol, in drink and headspace
+	pack       Pack
+	mix        mixture
+	as         assumption
+	litresAt20 float64 // of drink
+	co2        float64 // mol, in drink and headspace
+	n2, o2     float64
+}
+
+// assumption is what counts where figures are doubtful or not given.
+type assumption struct {
+	low        bool    // solubility at the unfavourable end
+	givePerBar float64 // of the pack
+	sealing    AbsoluteKPa
+	standing   AbsoluteKPa // ambient where the pack is
+	mostAir    bool        // a carbonated drink too is saturated with air when filled
+	leastGas   bool        // nothing trapped but what is sure
 }
 
 // Composition of dry air by volume; argon is counted with nitrogen.
@@ -23,65 +34,84 @@ const (
 
 const molarMassN2 = 28.0134 // g/mol: CODATA
 
-// assumption is what a pack is closed with where figures are doubtful.
-type assumption struct {
-	henry             func(tC float64) float64
-	givePerBar        float64
-	sealing, standing AbsoluteKPa
-}
+// errNoHeadspace is told apart by the fill tolerance: a fuller pack without
+// headspace is liquid-full, not impossible.
+var errNoHeadspace = errors.New("leaves no headspace")
 
-func (p Pack) closeNominal() (closed, error) {
-	place, err := AmbientKPa(p.AltitudeM)
+// close counts the gas of the pack: what was trapped and dissolved at filling, and
+// the CO2 that p.Volumes at 20 °C mean.
+func (p Pack) close(a assumption) (closed, error) {
+	m, err := p.check()
 	if err != nil {
 		return closed{}, err
 	}
-	return p.close(assumption{
-		henry: henryCO2, givePerBar: p.Material.GivePerBar.Nominal,
-		sealing: max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
-	})
-}
-
-// close counts the gas of the pack: what was trapped and dissolved at filling, and
-// the CO2 that a reading of p.Volumes at 20 °C means.
-func (p Pack) close(a assumption) (closed, error) {
-	if err := p.check(); err != nil {
-		return closed{}, err
+	tC := p.FillTempC
+	dry := float64(a.sealing) - m.vapourKPa(tC)
+	if a.leastGas {
+		dry = max(0, dry) // up the hill the drink may boil at the filler: nothing but vapour is shut in
+	} else if dry <= 0 {
+		return closed{}, fmt.Errorf("carbonation: the drink boils at the filler: %g °C at an ambient of %.4g kPa", tC, float64(a.sealing))
 	}
-	dry := float64(a.sealing) - p.Liquid.vapourKPa(p.FillTempC)
-	if dry <= 0 {
-		return closed{}, fmt.Errorf("carbonation: the drink boils at the filler: %g °C at an ambient of %.4g kPa", p.FillTempC, float64(a.sealing))
-	}
-	c := closed{pack: p, henry: a.henry, givePerBar: a.givePerBar, ambient: a.standing}
-	c.litresAt20 = p.FillML / 1000 / p.Liquid.expansion(p.FillTempC)
-	headspace := p.BrimfulML/1000*c.growth(p.FillTempC) - p.FillML/1000
+	c := closed{pack: p, mix: m, as: a, litresAt20: p.FillML / 1000 / m.expansion(tC)}
+	headspace := p.BrimfulML/1000*c.growth(tC) - p.FillML/1000
 	if headspace <= 0 {
-		return closed{}, fmt.Errorf("carbonation: fill %g mL leaves no headspace in a brimful volume of %g mL at %g °C", p.FillML, p.BrimfulML, p.FillTempC)
+		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", p.FillML, errNoHeadspace, p.BrimfulML, tC)
 	}
-	c.trapAir(dry, headspace)
+	c.trap(dry, headspace)
 	c.n2 += p.NitrogenG / molarMassN2
-	return c, c.countCO2()
+	if p.Volumes > 0 {
+		err = c.countCO2()
+	}
+	return c, err
 }
 
-// trapAir adds what the headspace was closed with and the air dissolved in the
-// drink. A reading of a pack closed with CO2 counts all gas in it as CO2, so no
-// air is added to that.
-func (c *closed) trapAir(dryKPa, headspaceL float64) {
-	tC := c.pack.FillTempC
-	trapped := dryKPa * headspaceL / (gasConstant * (tC + kelvin))
-	switch c.pack.HeadspaceGas {
-	case GasUnknown, GasAir:
+// trap adds what the headspace was closed with and the air dissolved in the drink.
+// Carbonating drives air out, so a carbonated drink counts as saturated with it only
+// where the most is asked for. A reading of a carbonated pack closed with CO2 counts
+// all gas in it as CO2, so no air is added to that.
+func (c *closed) trap(dryKPa, headspaceL float64) {
+	p := c.pack
+	trapped := dryKPa * headspaceL / (gasConstant * (p.FillTempC + kelvin))
+	switch p.HeadspaceGas {
+	case GasUnknown:
+		switch {
+		case c.as.leastGas:
+		case c.as.mostAir:
+			c.n2 = trapped // dissolves least
+		default:
+			c.n2, c.o2 = airN2*trapped, airO2*trapped
+		}
+	case GasAir:
 		c.n2, c.o2 = airN2*trapped, airO2*trapped
 	case GasNitrogen:
 		c.n2 = trapped
 	case GasCO2:
-		return
+		if p.Volumes > 0 {
+			return
+		}
+		c.co2 = trapped
 	}
-	if c.pack.Deaerated {
-		return
+	if !p.Deaerated && !c.as.leastGas && (p.Volumes == 0 || c.as.mostAir) {
+		c.dissolveAir(dryKPa)
 	}
-	solvent := c.litresAt20 * c.pack.Liquid.waterKgPerL()
-	c.n2 += solvent * iapwsTermsN2.molPerKgKPa(tC) * airN2 * dryKPa
-	c.o2 += solvent * iapwsTermsO2.molPerKgKPa(tC) * airO2 * dryKPa
+	if c.as.leastGas {
+		c.o2 = 0 // a drink uses up its oxygen in time
+	}
+}
+
+// dissolveAir counts the drink as saturated with air when filled.
+func (c *closed) dissolveAir(dryKPa float64) {
+	tC := c.pack.FillTempC
+	perKPa := c.solvent(tC) * dryKPa
+	c.n2 += perKPa * airN2 * iapwsTermsN2.molPerKgKPa(tC)
+	c.o2 += perKPa * airO2 * iapwsTermsO2.molPerKgKPa(tC)
+}
+
+// solvent is the water that takes up gas, in kg, less the place that the
+// dissolved CO2 of the filled drink itself takes.
+func (c *closed) solvent(tC float64) float64 {
+	own := 1 - c.pack.Volumes/litresPerMol*molarVolumeDissolved
+	return c.litresAt20 * own * c.mix.solvent(tC, c.as.low)
 }
 
 // growth is the inside volume at tC over that at 20 °C, without pressure.
@@ -91,27 +121,17 @@ func (c *closed) growth(tC float64) float64 {
 
 // countCO2 finds the CO2 of the whole pack from what is dissolved at 20 °C.
 func (c *closed) countCO2() error {
-	if c.pack.Volumes == 0 {
-		return nil
-	}
-	dissolved := c.pack.Volumes / litresPerMol * c.litresAt20
+	c.co2 = c.pack.Volumes / litresPerMol * c.litresAt20
 	b := c.balanceAt(referenceC)
 	if b.room(0) <= 0 {
-		c.co2 = dissolved
 		return nil
 	}
-	fugacity := dissolved / b.co2PerKPa
-	excess := func(p float64) float64 {
-		other := b.vapour + b.airKPa(p)
-		part := p - other
-		return part*b.gas.fugacityFactor(p, max(0, part/p)) - fugacity
-	}
-	p, ok := root(b.vapour, maxKPa, excess)
+	fugacity := c.co2 / b.co2PerKPa
+	p, ok := root(b.vapour, maxKPa, func(p float64) float64 { return b.co2Fugacity(p) - fugacity })
 	if !ok {
-		return fmt.Errorf("carbonation: %g volumes at %d °C in this pack is above %d kPa, beyond what is known of the gas", c.pack.Volumes, referenceC, maxKPa)
+		return fmt.Errorf("carbonation: %g volumes in this pack at 20 °C: pressure %w", c.pack.Volumes, ErrAboveGasLimit)
 	}
-	part := p - b.vapour - b.airKPa(p)
-	c.co2 = dissolved + part*b.room(p)/(b.gas.compressibility(p, part/p)*b.gas.rt)
+	c.co2 += b.co2InHeadspace(p)
 	return nil
 }
 
@@ -121,19 +141,28 @@ func (c *closed) at(tC float64) (State, error) {
 		return State{}, err
 	}
 	b := c.balanceAt(tC)
-	s := State{TempC: tC, FillFraction: b.liquidL / b.insideL, Extrapolated: tC > publishedHighC && c.co2 > 0}
 	if b.room(0) <= 0 {
-		s.LiquidFull, s.FillFraction = true, 1
-		s.Gauge, s.Absolute = GaugeKPa(math.NaN()), AbsoluteKPa(math.NaN())
-		return s, nil
+		return liquidFull(tC), nil
 	}
 	p, ok := root(b.vapour, maxKPa, func(p float64) float64 { return b.pressure(p) - p })
 	if !ok {
-		return State{}, fmt.Errorf("carbonation: the pack is above %d kPa at %g °C, beyond what is known of the gas", maxKPa, tC)
+		return State{}, fmt.Errorf("carbonation: the pack at %g °C: pressure %w", tC, ErrAboveGasLimit)
 	}
-	s.Absolute, s.Gauge = AbsoluteKPa(p), AbsoluteKPa(p).Gauge(c.ambient)
-	s.HeadspaceML = 1000 * b.room(p)
-	s.FillFraction = b.liquidL / (b.liquidL + b.room(p))
-	s.Extrapolated = s.Extrapolated || (c.co2 > 0 && p > publishedHighKPa)
-	return s, nil
+	room := b.room(p)
+	return State{
+		TempC: tC, Absolute: AbsoluteKPa(p), Gauge: AbsoluteKPa(p).Gauge(c.as.standing),
+		HeadspaceML: 1000 * room, FillFraction: b.liquidL / (b.liquidL + room),
+		Extrapolated: c.beyondPublished(tC, p),
+	}, nil
+}
+
+func (c *closed) beyondPublished(tC, pKPa float64) bool {
+	gas := c.co2 > 0 && (tC > publishedHighC || pKPa > publishedHighKPa)
+	return gas || tC > solutionHighestC && c.mix.sugarShare > 0 || tC > ethanolHighestC && c.mix.ethanolShare > 0
+}
+
+// liquidFull is the state of a pack whose drink needs all of the inside volume,
+// give of the wall not counted.
+func liquidFull(tC float64) State {
+	return State{TempC: tC, LiquidFull: true, FillFraction: 1, Gauge: GaugeKPa(math.Inf(1)), Absolute: AbsoluteKPa(math.Inf(1))}
 }

@@ -1,34 +1,13 @@
 package carbonation
 
 import (
-	"embed"
-	"encoding/csv"
 	"fmt"
-	"io/fs"
+	"maps"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 	"sync"
 )
-
-//go:embed data/*.csv
-var files embed.FS
-
-// table reads one of the data files: its rows without the heading.
-func table(name string) ([][]string, error) {
-	text, err := fs.ReadFile(files, "data/"+name)
-	if err != nil {
-		return nil, err
-	}
-	r := csv.NewReader(strings.NewReader(string(text)))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		return nil, fmt.Errorf("carbonation: data file %s has no rows: %w", name, err)
-	}
-	return rows[1:], nil
-}
 
 // ionParameters reads data/ions.csv once: L/mol by ion.
 var ionParameters = sync.OnceValues(func() (map[string]float64, error) {
@@ -48,42 +27,36 @@ var ionParameters = sync.OnceValues(func() (map[string]float64, error) {
 // Ions lists the ions whose salting out is known, sorted.
 func Ions() []string {
 	known, _ := ionParameters()
-	names := make([]string, 0, len(known))
-	for name := range known {
-		names = append(names, name)
-	}
-	sort.Strings(names)
-	return names
+	return slices.Sorted(maps.Keys(known))
 }
 
 const maxIonMolPerL = 5
 
-func checkIons(ions map[string]float64) error {
+// ionSums is what the ions of a drink amount to.
+type ionSums struct{ weighted, molPerL float64 } // sum of h_i c_i, and of c_i
+
+func sumIons(ions map[string]float64) (ionSums, error) {
 	if len(ions) == 0 {
-		return nil
+		return ionSums{}, nil
 	}
 	known, err := ionParameters()
 	if err != nil {
-		return err
+		return ionSums{}, err
 	}
-	for _, name := range sortedKeys(ions) {
-		if _, ok := known[name]; !ok {
-			return fmt.Errorf("carbonation: no salting-out figure is known for ion %q; known are %s", name, strings.Join(Ions(), ", "))
+	var sums ionSums
+	for _, name := range slices.Sorted(maps.Keys(ions)) {
+		h, ok := known[name]
+		if !ok {
+			return ionSums{}, fmt.Errorf("carbonation: no salting-out figure is known for ion %q; known are %s", name, strings.Join(Ions(), ", "))
 		}
-		if c := ions[name]; !(c >= 0 && c <= maxIonMolPerL) {
-			return fmt.Errorf("carbonation: %g mol/L of %s is outside 0 to %d mol/L", c, name, maxIonMolPerL)
+		c := ions[name]
+		if !(c >= 0 && c <= maxIonMolPerL) {
+			return ionSums{}, fmt.Errorf("carbonation: %g mol/L of %s is outside 0 to %d mol/L", c, name, maxIonMolPerL)
 		}
+		sums.weighted += h * c
+		sums.molPerL += c
 	}
-	return nil
-}
-
-func sortedKeys(m map[string]float64) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
+	return sums, nil
 }
 
 // Gas parameter of CO2 in the same source (seen): h_G = -0.0172 - 0.000338 (T - 298.15)
@@ -96,17 +69,10 @@ const (
 	gasParameterC     = 25
 )
 
-// saltingOut returns log10 of solubility in water over that with the ions.
-func saltingOut(ions map[string]float64, tC float64) float64 {
-	if len(ions) == 0 {
-		return 0
-	}
-	known, _ := ionParameters()
+// saltingOut returns log10 of solubility in water over that with the ions; 0 where
+// the sum would make gas more soluble.
+func (s ionSums) saltingOut(tC float64) float64 {
 	held := min(max(tC, gasParameterLowC), gasParameterHighC)
 	gas := gasParameter + gasParameterPerK*(held-gasParameterC)
-	sum := 0.0
-	for _, name := range sortedKeys(ions) {
-		sum += (known[name] + gas) * ions[name]
-	}
-	return max(0, sum)
+	return max(0, s.weighted+gas*s.molPerL)
 }

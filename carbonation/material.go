@@ -2,23 +2,42 @@ package carbonation
 
 import (
 	"fmt"
+	"maps"
+	"math"
+	"slices"
 	"strconv"
 	"sync"
 )
 
-// Spread is a figure with the ends it was published or recalled between.
+// Spread is a figure with the ends it is published or recalled between.
 type Spread struct{ Low, Nominal, High float64 }
 
 // Material is the wall of a pack. The zero value is rigid, does not grow with
-// temperature and lets nothing through: the unfavourable end for pressure.
+// temperature and lets nothing through: the unfavourable end for pressure. Creep
+// of plastics, which lowers pressure, is never counted.
 type Material struct {
-	Pack                string  // type of pack, as in MaterialOf
-	Wall                string  // what it is made of
-	ExpansionPerK       float64 // of the inside volume
-	GivePerBar          Spread  // gain of inside volume per bar of gauge pressure
-	LossPercentPerMonth Spread  // CO2 lost at 22 °C from a pack of about 500 mL; 0 where the wall is tight
-	Source              string
-	Basis, Confidence   string
+	Pack              string  // type of pack, as in MaterialOf
+	Wall              string  // what it is made of
+	ExpansionPerK     float64 // of the inside volume, per K
+	GivePerBar        Spread  // gain of inside volume per bar of gauge pressure, a fraction
+	Barrer            Spread  // permeability to CO2 at 23 °C; 0 where the wall is tight
+	WallMM            float64 // thickness, where it matters
+	Source            string
+	Basis, Confidence string
+}
+
+// check fails for figures no wall has.
+func (m Material) check() error {
+	const most = 0.1 // of volume per bar, and per 100 K
+	for _, v := range []float64{m.ExpansionPerK * 100, m.GivePerBar.Low, m.GivePerBar.Nominal, m.GivePerBar.High} {
+		if !(v >= 0 && v <= most) {
+			return fmt.Errorf("carbonation: the wall of a %s grows by %g of its volume, outside 0 to %g", m.Wall, v, most)
+		}
+	}
+	if !(m.WallMM >= 0 && m.Barrer.Low >= 0 && m.Barrer.High >= m.Barrer.Low) || math.IsInf(m.Barrer.High, 0) {
+		return fmt.Errorf("carbonation: permeability %g to %g barrer through %g mm is not possible", m.Barrer.Low, m.Barrer.High, m.WallMM)
+	}
+	return nil
 }
 
 var materials = sync.OnceValues(func() (map[string]Material, error) {
@@ -38,7 +57,7 @@ var materials = sync.OnceValues(func() (map[string]Material, error) {
 })
 
 func materialFrom(row []string) (Material, error) {
-	const firstNumber, numbers = 2, 7
+	const firstNumber, numbers = 2, 8
 	var n [numbers]float64
 	for i := range n {
 		var err error
@@ -47,12 +66,12 @@ func materialFrom(row []string) (Material, error) {
 		}
 	}
 	words := row[firstNumber+numbers:]
-	return Material{
-		Pack: row[0], Wall: row[1], ExpansionPerK: n[0],
-		GivePerBar:          Spread{n[1], n[2], n[3]},
-		LossPercentPerMonth: Spread{n[4], n[5], n[6]},
-		Source:              words[0], Basis: words[1], Confidence: words[2],
-	}, nil
+	m := Material{
+		Pack: row[0], Wall: row[1], ExpansionPerK: n[0], GivePerBar: Spread{n[1], n[2], n[3]},
+		Barrer: Spread{n[4], n[5], n[6]}, WallMM: n[7],
+		Source: words[0], Basis: words[1], Confidence: words[2],
+	}
+	return m, m.check()
 }
 
 // MaterialOf returns the wall of a type of pack ("can", "PET bottle" ...) and
@@ -64,4 +83,10 @@ func MaterialOf(packType string) (Material, bool) {
 	}
 	m, ok := byPack[packType]
 	return m, ok
+}
+
+// PackTypes lists the types of pack whose wall is known, sorted.
+func PackTypes() []string {
+	byPack, _ := materials()
+	return slices.Sorted(maps.Keys(byPack))
 }

@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Gases a headspace can be closed with. Unknown is taken as air.
+// Gases a headspace can be closed with. Unknown counts as air at ambient pressure
+// in At, as nitrogen, which dissolves least, in Worst, and as none in Lowest.
 const (
 	GasUnknown  = ""
 	GasAir      = "air"
@@ -16,39 +17,45 @@ const (
 
 // Pack is a closed pack. The gas in it is kept while its temperature moves.
 type Pack struct {
-	BrimfulML, FillML, FillTempC float64  // inside volume at 20 °C; drink at FillTempC when the pack is closed
+	BrimfulML, FillML, FillTempC float64  // inside volume to the closure at 20 °C; drink at FillTempC when the pack is closed
 	Material                     Material // zero: rigid
 	HeadspaceGas                 string   // one of the constants above
 	NitrogenG                    float64  // liquid nitrogen still in the pack when it is closed, not what leaves the nozzle
 	Volumes                      float64  // dissolved CO2, what a shaken, equilibrated sample of the closed pack reads at 20 °C; 0 still
 	Liquid                       Liquid
-	AltitudeM                    float64
-	Deaerated                    bool // the drink holds no dissolved air when filled; false counts it as saturated
+	AltitudeM                    float64 // where the pack is, above sea level
+	Deaerated                    bool    // the drink surely holds no dissolved air when filled; false: saturated if still, and in Worst if carbonated
 }
 
 // State is a pack at one temperature.
 type State struct {
 	TempC        float64
-	Gauge        GaugeKPa    // against the ambient pressure at the pack's place; NaN where LiquidFull
-	Absolute     AbsoluteKPa // NaN where LiquidFull
+	Gauge        GaugeKPa    // against the ambient pressure at the pack's place; +Inf where LiquidFull
+	Absolute     AbsoluteKPa // +Inf where LiquidFull
 	HeadspaceML  float64     // 0 where LiquidFull
 	LiquidFull   bool        // the drink fills the pack: its pressure is no gas pressure and none is claimed
 	FillFraction float64     // drink over inside volume
-	Extrapolated bool        // CO2 beyond the published 80 °C or 12 bar
+	Extrapolated bool        // beyond what is published: CO2 above 80 °C or 12 bar, density of sugar above 100 °C, of alcohol above 40 °C
 }
 
-// At returns the state of the pack at tempC, 0 to 150 °C. It fails for a pack
-// that cannot be (fill above brimful, no headspace at filling, filled at or above
-// boiling, not a number) and for a pressure beyond what is known of the gas.
+// At returns the nominal state of the pack at tempC, 0 to 150 °C. Gas trapped at
+// filling is taken at sea-level pressure or that of the place, whichever is
+// higher, and gauge pressure against the lower of the two: a pack may be sealed
+// below and carried up. The give of the wall and the published solubility are in
+// the middle of what is known; Worst takes the unfavourable ends.
+//
+// It fails for a pack that cannot be (fill above brimful, no headspace at filling,
+// filled at or above boiling, not a number) and with ErrAboveGasLimit above 40 bar.
 func (p Pack) At(tempC float64) (State, error) {
-	states, err := p.Curve([]float64{tempC})
+	c, err := p.closeNominal()
 	if err != nil {
 		return State{}, err
 	}
-	return states[0], nil
+	return c.at(tempC)
 }
 
-// Curve returns the states at each of temps; the gas of the pack is counted once.
+// Curve returns the states at each of temps, as At does; the gas of the pack is
+// counted once. It fails where At fails at one of them.
 func (p Pack) Curve(temps []float64) ([]State, error) {
 	c, err := p.closeNominal()
 	if err != nil {
@@ -65,31 +72,46 @@ func (p Pack) Curve(temps []float64) ([]State, error) {
 	return states, nil
 }
 
+func (p Pack) closeNominal() (closed, error) {
+	place, err := AmbientKPa(p.AltitudeM)
+	if err != nil {
+		return closed{}, err
+	}
+	return p.close(assumption{
+		givePerBar: p.Material.GivePerBar.Nominal,
+		sealing:    max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
+	})
+}
+
 const (
 	maxBrimfulML = 1e6
 	maxNitrogenG = 1e4
 )
 
-func (p Pack) check() error {
+// check returns the drink ready to compute with, or says what cannot be.
+func (p Pack) check() (mixture, error) {
 	if !(p.BrimfulML > 0 && p.BrimfulML <= maxBrimfulML) {
-		return fmt.Errorf("carbonation: brimful volume %g mL is outside 0 to 1000000 mL", p.BrimfulML)
+		return mixture{}, fmt.Errorf("carbonation: brimful volume %g mL is outside 0 to 1000000 mL", p.BrimfulML)
 	}
 	if !(p.FillML > 0) || math.IsInf(p.FillML, 0) {
-		return fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
+		return mixture{}, fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
 	}
 	if p.FillML >= p.BrimfulML {
-		return fmt.Errorf("carbonation: fill %g mL leaves no headspace in a brimful volume of %g mL", p.FillML, p.BrimfulML)
+		return mixture{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, errNoHeadspace, p.BrimfulML)
 	}
 	if !(p.NitrogenG >= 0 && p.NitrogenG <= maxNitrogenG) {
-		return fmt.Errorf("carbonation: %g g of nitrogen are outside 0 to 10000 g", p.NitrogenG)
+		return mixture{}, fmt.Errorf("carbonation: nitrogen %g g is outside 0 to 10000 g", p.NitrogenG)
 	}
 	switch p.HeadspaceGas {
 	case GasUnknown, GasAir, GasNitrogen, GasCO2, GasVacuum:
 	default:
-		return fmt.Errorf("carbonation: headspace gas %q is none of air, nitrogen, CO2, vacuum", p.HeadspaceGas)
+		return mixture{}, fmt.Errorf("carbonation: headspace gas %q is none of air, nitrogen, CO2, vacuum", p.HeadspaceGas)
+	}
+	if err := p.Material.check(); err != nil {
+		return mixture{}, err
 	}
 	if err := checkVolumes(p.Volumes); err != nil {
-		return err
+		return mixture{}, err
 	}
-	return p.Liquid.checkAt(p.FillTempC)
+	return p.Liquid.mixAt(p.FillTempC)
 }

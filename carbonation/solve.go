@@ -36,3 +36,34 @@ func root(low, high float64, f func(float64) float64) (x float64, ok bool) {
 	}
 	return x, true
 }
+
+const (
+	golden     = 0.6180339887498949
+	climbSteps = 16 // leaves 1/2000 of the interval
+)
+
+// climb calls f on points that close in on the one peak of f between low and high,
+// by golden section. It stops at the first error of f.
+func climb(low, high float64, f func(float64) (float64, error)) error {
+	left, right := high-golden*(high-low), low+golden*(high-low)
+	fLeft, err := f(left)
+	if err != nil {
+		return err
+	}
+	fRight, err := f(right)
+	for range climbSteps {
+		if err != nil {
+			return err
+		}
+		if fLeft > fRight {
+			high, right, fRight = right, left, fLeft
+			left = high - golden*(high-low)
+			fLeft, err = f(left)
+		} else {
+			low, left, fLeft = left, right, fRight
+			right = low + golden*(high-low)
+			fRight, err = f(right)
+		}
+	}
+	return err
+}

@@ -1,0 +1,145 @@
+package carbonation
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Worst returns the state of highest pressure at tempC over what is doubtful: the
+// fill tolerance of plus and minus toleranceML, the give of the wall, and the
+// published solubility; a carbonated drink too counts as saturated with air when
+// filled unless it is Deaerated or closed with CO2. A pack that the tolerance leaves
+// no headspace at filling is liquid-full. It fails as At does, and for a tolerance
+// that is negative, not a number, or not below the fill.
+func (p Pack) Worst(toleranceML, tempC float64) (State, error) {
+	place, err := p.checkTolerance(toleranceML, tempC)
+	if err != nil {
+		return State{}, err
+	}
+	worst, err := p.At(tempC)
+	if err != nil {
+		return State{}, err
+	}
+	for _, a := range p.corners(place) {
+		s, err := p.highestOver(toleranceML, tempC, a)
+		if errors.Is(err, errNoHeadspace) {
+			return liquidFull(tempC), nil
+		}
+		if err != nil {
+			return State{}, err
+		}
+		if s.Gauge > worst.Gauge {
+			worst = s
+		}
+	}
+	return worst, nil
+}
+
+// highestOver tries the ends and the middle of the tolerance, and looks between
+// them too where gas was shut in: a fuller pack shuts in less of it and squeezes it
+// more, so that the highest pressure may lie anywhere.
+func (p Pack) highestOver(toleranceML, tempC float64, a assumption) (State, error) {
+	highest, at := State{Gauge: GaugeKPa(math.Inf(-1))}, 0.0
+	try := func(moreML float64) (float64, error) {
+		s, err := p.with(a, moreML, tempC)
+		if err == nil && s.Gauge > highest.Gauge {
+			highest, at = s, moreML
+		}
+		return float64(s.Gauge), err
+	}
+	for _, moreML := range []float64{toleranceML, 0, -toleranceML} {
+		if _, err := try(moreML); err != nil {
+			return State{}, err
+		}
+	}
+	if toleranceML == 0 || highest.LiquidFull || p.HeadspaceGas == GasCO2 && p.NitrogenG == 0 {
+		return highest, nil
+	}
+	err := climb(max(-toleranceML, at-toleranceML), min(toleranceML, at+toleranceML), try)
+	return highest, err
+}
+
+// corners are the ends between which a pressure may lie. Less give and less
+// solubility mostly mean more pressure, but not always below 20 °C, where the
+// volumes are read.
+func (p Pack) corners(place AbsoluteKPa) []assumption {
+	a := assumption{
+		mostAir: true, givePerBar: p.Material.GivePerBar.Low, low: true,
+		sealing: max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
+	}
+	softer, dissolving := a, a
+	softer.givePerBar = p.Material.GivePerBar.High
+	dissolving.low = false
+	both := softer
+	both.low = false
+	return []assumption{a, softer, dissolving, both}
+}
+
+// Lowest returns the state of lowest pressure at tempC over a fill tolerance of
+// plus and minus toleranceML: how deep the vacuum of a pack filled hot may become.
+// The pack is rigid under vacuum and gives its most above ambient; it is sealed at
+// the lower and stands at the higher of the ambient pressures of sea level and its
+// place; no air is counted that is not stated, and oxygen is used up by the drink.
+// Where nitrogen was dosed, what is in the pack at closing counts. A fill beyond
+// brimful is taken as all but brimful. It fails as Worst does; LiquidFull only where
+// even the emptiest pack is.
+func (p Pack) Lowest(toleranceML, tempC float64) (State, error) {
+	place, err := p.checkTolerance(toleranceML, tempC)
+	if err != nil {
+		return State{}, err
+	}
+	a := assumption{
+		leastGas: true, givePerBar: p.Material.GivePerBar.High,
+		sealing: min(place, StandardAtmosphere), standing: max(place, StandardAtmosphere),
+	}
+	mostML := p.nearlyFullML(tempC) - p.FillML
+	lowest, err := p.with(a, -toleranceML, tempC)
+	for _, moreML := range []float64{0, toleranceML} {
+		s, errMore := p.with(a, max(-toleranceML, min(moreML, mostML)), tempC)
+		if errMore == nil && (err != nil || s.Gauge < lowest.Gauge) {
+			lowest, err = s, nil
+		}
+	}
+	return lowest, err
+}
+
+// nearlyFullML is the fill, at filling, that leaves next to no headspace at filling
+// or at tempC, whichever comes first.
+func (p Pack) nearlyFullML(tempC float64) float64 {
+	m, err := p.Liquid.mix()
+	if err != nil {
+		return p.FillML
+	}
+	c := closed{pack: p}
+	atFilling := min(1, c.growth(p.FillTempC))
+	atTemp := c.growth(tempC) * m.expansion(p.FillTempC) / m.expansion(tempC)
+	return p.BrimfulML * min(atFilling, atTemp) * (1 - leastHeadspace)
+}
+
+// leastHeadspace is the share of a pack that is still told from full.
+const leastHeadspace = 1e-6
+
+// checkTolerance also checks the pack itself as it is filled nominally, and returns
+// the ambient pressure of its place.
+func (p Pack) checkTolerance(toleranceML, tempC float64) (AbsoluteKPa, error) {
+	if !(toleranceML >= 0 && toleranceML < p.FillML) {
+		return 0, fmt.Errorf("carbonation: fill tolerance %g mL is outside 0 to the fill of %g mL", toleranceML, p.FillML)
+	}
+	if err := checkTemperature(tempC); err != nil {
+		return 0, err
+	}
+	if _, err := p.closeNominal(); err != nil {
+		return 0, err
+	}
+	return AmbientKPa(p.AltitudeM)
+}
+
+func (p Pack) with(a assumption, moreML, tempC float64) (State, error) {
+	p.FillML += moreML
+	c, err := p.close(a)
+	if err != nil {
+		return State{}, err
+	}
+	return c.at(tempC)
+}

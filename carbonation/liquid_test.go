@@ -1,0 +1,144 @@
+package carbonation
+
+import (
+	"math"
+	"testing"
+)
+
+// TestEquilibriumPressure against figures worked out apart from this code by Henry's
+// law after Weiss with fugacity and water vapour: 181 kPa at 4 °C, 310 at 20 °C.
+func TestEquilibriumPressure(t *testing.T) {
+	within(t, "2.6 volumes at 4 °C", float64(pressure(t, Liquid{}, 2.6, 4)), 181, 0.7)
+	within(t, "2.6 volumes at 20 °C", float64(pressure(t, Liquid{}, 2.6, 20)), 310, 0.7)
+}
+
+func TestConventionOfAVolume(t *testing.T) {
+	within(t, "grams of a volume", GramsPerLitre(1), 1.9770, 0.003) // 44.0095 / 22.2605
+	within(t, "volumes of 7 g/L", VolumesOf(7), 3.541, 0.02)
+}
+
+// TestSolutes holds the solubility per litre of drink over that of water.
+func TestSolutes(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		liquid        Liquid
+		want, allowed float64 // per cent
+	}{
+		// ratio of the water a litre holds, from the density of sucrose solutions
+		{"5 Brix", Liquid{SugarGPerL: 50.9}, 0.969, 0.15},
+		{"10 Brix", Liquid{SugarGPerL: 103.8}, 0.936, 0.15},
+		{"20 Brix", Liquid{SugarGPerL: 216.2}, 0.866, 0.15},
+		// water-alcohol literature, memory, low confidence, +-0.02; wine lies far lower,
+		// and at one total pressure the vapour of the alcohol counts too
+		{"5 % alcohol", Liquid{AlcoholFraction: 0.05}, 0.985, 2},
+		{"12 % alcohol", Liquid{AlcoholFraction: 0.12}, 0.965, 3},
+		// Schumpe: NaCl with CO2 0.1143 + 0.0318 - 2 x 0.0172 = 0.1117 L/mol at 25 °C
+		{"NaCl 0.5 mol/L", Liquid{IonsMolPerL: map[string]float64{"Na+": 0.5, "Cl-": 0.5}}, math.Pow(10, -0.05585), 0.05},
+		{"50 g/L of protein", Liquid{OtherGPerL: 50}, 1 - 0.05*0.73, 0.05},
+		{"acid alone never raises it", Liquid{IonsMolPerL: map[string]float64{"H+": 0.1}}, 1, 0},
+	} {
+		drink, err := c.liquid.Volumes(200, 25)
+		pure, errPure := Liquid{}.Volumes(200, 25)
+		within(t, c.name, must(t, drink, err)/must(t, pure, errPure), c.want, c.allowed)
+	}
+}
+
+// TestBeerAndWine: Henry's constant of a lager at 6 °C is about 2.4 g/(L bar), of a
+// sparkling wine at 10 °C about 2.1 (ACS Omega 2021, 6:9672, table 1, seen).
+func TestBeerAndWine(t *testing.T) {
+	for _, c := range []struct {
+		name     string
+		liquid   Liquid
+		tC, want float64
+	}{
+		{"lager", Liquid{AlcoholFraction: 0.05, SugarGPerL: 40}, 6, 2.4},
+		{"sparkling wine", Liquid{AlcoholFraction: 0.125, SugarGPerL: 10, OtherGPerL: 15}, 10, 2.1},
+	} {
+		m, err := c.liquid.mix()
+		must(t, m, err)
+		nominal := m.solvent(c.tC, false) * henryCO2(c.tC) * kPaPerBar * molarMassCO2
+		low := m.solvent(c.tC, true) * henryCO2Low(c.tC) * kPaPerBar * molarMassCO2
+		within(t, c.name, nominal, c.want, 7)
+		if !(low <= c.want*1.01) { // two digits
+			t.Errorf("%s: the unfavourable end %g lies above the measured %g", c.name, low, c.want)
+		}
+	}
+}
+
+// TestExpansion holds the growth from 20 °C.
+func TestExpansion(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		liquid    Liquid
+		tC, ratio float64
+	}{
+		{"water to 62 °C", Liquid{}, 62, 998.20 / 982.16},
+		{"water to 121.1 °C", Liquid{}, 121.1, 998.20 / 942.2},
+		{"10 Brix to 50 °C", Liquid{SugarGPerL: 103.8}, 50, 1.0381 / 1.0270},                                     // ICUMSA tables, memory
+		{"5 % by volume to 40 °C", Liquid{AlcoholFraction: 0.05}, 40, 991.06 / 984.83},                           // OIML R22, computed apart
+		{"15 % by volume to 30 °C", Liquid{AlcoholFraction: 0.15}, 30, 998.20 / 995.65 * (1 + 0.595e-3*0.15*10)}, // as above
+	} {
+		m, err := c.liquid.mix()
+		must(t, m, err)
+		within(t, c.name, m.expansion(c.tC), c.ratio, 0.03)
+	}
+}
+
+func TestImpossibleLiquids(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		liquid  Liquid
+		volumes float64
+		tC      float64
+		want    string
+	}{
+		{Liquid{}, 2, -0.1, "carbonation: temperature -0.1 °C is outside 0 to 150 °C"},
+		{Liquid{}, 2, nan, "carbonation: temperature NaN °C is outside 0 to 150 °C"},
+		{Liquid{}, -1, 20, "carbonation: -1 volumes of CO2 are outside 0 to 20"},
+		{Liquid{SugarGPerL: nan}, 2, 20, "carbonation: sugar NaN g/L is outside 0 to 900 g/L"},
+		{Liquid{AlcoholFraction: 5}, 2, 20, "carbonation: alcohol fraction 5 by volume is outside 0 to 0.25"},
+		{Liquid{OtherGPerL: 401}, 2, 20, "carbonation: other solids 401 g/L are outside 0 to 400 g/L"},
+		{Liquid{SugarGPerL: 900, AlcoholFraction: 0.25, OtherGPerL: 400}, 2, 20, "carbonation: sugar 900 g/L, other solids 400 g/L and alcohol fraction 0.25 leave no water"},
+		{Liquid{IonsMolPerL: map[string]float64{"Xe+": 1}}, 2, 20, `carbonation: no salting-out figure is known for ion "Xe+"; known are Ca2+, Cl-, H+, H2PO4-, HCO3-, HPO42-, K+, Mg2+, NH4+, Na+, OH-, PO43-, SO42-`},
+		{Liquid{IonsMolPerL: map[string]float64{"Na+": nan}}, 2, 20, "carbonation: NaN mol/L of Na+ is outside 0 to 5 mol/L"},
+	} {
+		_, err := c.liquid.Pressure(c.volumes, c.tC)
+		wantError(t, err, c.want)
+	}
+	_, err := Liquid{}.Volumes(100, 100)
+	wantError(t, err, "carbonation: 100 kPa absolute at 100 °C is below the vapour pressure of the drink, 101.4 kPa: it would boil")
+	_, err = Liquid{}.Volumes(-5, 20)
+	wantError(t, err, "carbonation: -5 kPa absolute at 20 °C is below the vapour pressure of the drink, 2.339 kPa: it would boil")
+	_, err = Liquid{}.Volumes(AbsoluteKPa(nan), 20)
+	wantError(t, err, "carbonation: NaN kPa absolute at 20 °C is below the vapour pressure of the drink, 2.339 kPa: it would boil")
+}
+
+func TestAmbient(t *testing.T) {
+	for _, c := range []struct{ m, kPa float64 }{{0, 101.325}, {1000, 89.87}, {3000, 70.11}, {5000, 54.02}, {-400, 106.2}} { // ISO 2533
+		p, err := AmbientKPa(c.m)
+		within(t, "ambient", float64(must(t, p, err)), c.kPa, 0.05)
+	}
+	_, err := AmbientKPa(math.NaN())
+	wantError(t, err, "carbonation: altitude NaN m is outside -500 to 11000 m")
+}
+
+func TestGaugeAndAbsolute(t *testing.T) {
+	p, err := GaugeKPa(190).Absolute(StandardAtmosphere)
+	if must(t, p, err) != 291.325 || p.Gauge(StandardAtmosphere) != 190 {
+		t.Errorf("190 kPa gauge is %g absolute, back %g", p, p.Gauge(StandardAtmosphere))
+	}
+	_, err = GaugeKPa(-102).Absolute(StandardAtmosphere)
+	wantError(t, err, "carbonation: gauge pressure -102 kPa at an ambient of 101.325 kPa is below vacuum or not a number")
+}
+
+func BenchmarkPressure(b *testing.B) {
+	for b.Loop() {
+		pressure(b, Liquid{SugarGPerL: 80}, 3, 20)
+	}
+}
+
+func BenchmarkVolumes(b *testing.B) {
+	for b.Loop() {
+		must(b, 0.0, errOf(Liquid{SugarGPerL: 80}.Volumes(300, 20)))
+	}
+}
