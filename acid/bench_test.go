@@ -30,3 +30,17 @@ func benchmarkPH(b *testing.B, s Solution) {
 		}
 	}
 }
+
+func TestSolvingAllocatesNothing(t *testing.T) {
+	var v Solver
+	s := twelve()
+	s.Poly = []Macro{{Poly: testProtein{}, GramsPerKgWater: 60}}
+	allocations := testing.AllocsPerRun(100, func() {
+		if _, err := v.PH(s, 25); err != nil {
+			t.Fatal(err)
+		}
+	})
+	if allocations != 0 {
+		t.Errorf("%g allocations a solution, want none", allocations)
+	}
+}

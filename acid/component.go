@@ -39,7 +39,8 @@ type Step struct {
 	Confidence string // high | medium | low
 	Note       string
 
-	logK logK
+	logK  logK
+	doubt doubt
 }
 
 // PK returns the constant at tC in °C and ionic strength 0.
@@ -65,8 +66,9 @@ type speciesInfo struct {
 }
 
 type complexInfo struct {
-	name string
-	logK logK
+	name  string
+	logK  logK
+	doubt doubt
 }
 
 // Components returns every known component, in the order of the data file. The
@@ -102,7 +104,7 @@ func Lookup(name string) (c Component, ok bool) {
 }
 
 func readComponents(lib *library) error {
-	return eachRow("components.csv", func(r *row) error {
+	return lib.eachRow("components.csv", func(r *row) error {
 		c := Component{
 			Name: r.text("name"), Kind: Kind(r.text("kind")), Form: r.text("form"),
 			MolarMass: r.number("molar_mass_g_per_mol"), Note: r.text("note"), metal: noMetal,
@@ -114,6 +116,9 @@ func readComponents(lib *library) error {
 		c.metal = metalOf(c.Name)
 		if _, twice := lib.index[c.Name]; twice || len(c.species) == 0 {
 			return r.fail("component %q stands twice or has no species", c.Name)
+		}
+		if top+metalCharge > maxCharge || top-len(c.species)+1 < -maxCharge {
+			return r.fail("a charge of %s is beyond %d", c.Name, maxCharge)
 		}
 		lib.index[c.Name] = len(lib.components)
 		lib.components = append(lib.components, c)

@@ -1,11 +1,14 @@
 package acid
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 func lnKelvin(tC float64) float64 { return math.Log(tC + zeroC) }
 
 func readDissociation(lib *library) error {
-	err := eachRow("dissociation.csv", func(r *row) error {
+	err := lib.eachRow("dissociation.csv", func(r *row) error {
 		c, err := lib.component(r, "component")
 		if err != nil {
 			return err
@@ -13,11 +16,15 @@ func readDissociation(lib *library) error {
 		if r.integer("step") != len(c.Steps)+1 || len(c.Steps)+1 >= len(c.species) {
 			return r.fail("step %d of %s is out of order", r.integer("step"), c.Name)
 		}
+		d, err := lib.doubtOf(r, acidConstant)
+		if err != nil {
+			return err
+		}
 		pk := r.number("pk_25c")
 		c.Steps = append(c.Steps, Step{
 			PK25C: pk, Source: r.text("source"), Basis: r.text("basis"),
 			Confidence: r.text("confidence"), Note: r.text("note"),
-			logK: vantHoff(-pk, r.number("dh_kj_per_mol"), r.number("dcp_j_per_mol_k")),
+			logK: vantHoff(-pk, r.number("dh_kj_per_mol"), r.number("dcp_j_per_mol_k")), doubt: d,
 		})
 		return nil
 	})
@@ -32,8 +39,7 @@ func (lib *library) checkSteps() error {
 	for i := range lib.components {
 		c := &lib.components[i]
 		if len(c.Steps) != len(c.species)-1 {
-			r := row{file: "dissociation.csv"}
-			return r.fail("%s has %d constants for %d species", c.Name, len(c.Steps), len(c.species))
+			return fmt.Errorf("acid: data/dissociation.csv: %s has %d constants for %d species", c.Name, len(c.Steps), len(c.species))
 		}
 	}
 	return nil
@@ -42,7 +48,7 @@ func (lib *library) checkSteps() error {
 // readFunctions replaces constants that a source gives as a function of
 // temperature.
 func readFunctions(lib *library) error {
-	return eachRow("functions.csv", func(r *row) error {
+	return lib.eachRow("functions.csv", func(r *row) error {
 		c, err := lib.component(r, "component")
 		if err != nil {
 			return err
@@ -68,8 +74,12 @@ func readFunctions(lib *library) error {
 }
 
 func readComplexes(lib *library) error {
-	return eachRow("complexes.csv", func(r *row) error {
-		info := &complexInfo{name: r.text("name"), logK: vantHoff(r.number("log10k_25c"), r.number("dh_kj_per_mol"), 0)}
+	return lib.eachRow("complexes.csv", func(r *row) error {
+		d, err := lib.doubtOf(r, complexConstant)
+		if err != nil {
+			return err
+		}
+		info := &complexInfo{name: r.text("name"), logK: vantHoff(r.number("log10k_25c"), r.number("dh_kj_per_mol"), 0), doubt: d}
 		m := metalOf(r.text("metal"))
 		if m == noMetal {
 			return r.fail("%q forms no complexes here", r.text("metal"))

@@ -5,6 +5,14 @@ import (
 	"testing"
 )
 
+// eachRow reads an embedded data file.
+func eachRow(t *testing.T, file string, use func(*row) error) error {
+	t.Helper()
+	lib, err := loadLibrary()
+	noError(t, err)
+	return lib.eachRow(file, use)
+}
+
 // The guards pin what each data file holds, so that a row lost or a digit changed
 // by accident is seen.
 func TestDataFilesAreWhole(t *testing.T) {
@@ -25,7 +33,7 @@ func TestDataFilesAreWhole(t *testing.T) {
 		{"titratable.csv", "molar_mass_g_per_mol", 10, 1240.752},
 	} {
 		rows, sum := 0, 0.0
-		err := eachRow(c.file, func(r *row) error {
+		err := eachRow(t, c.file, func(r *row) error {
 			rows++
 			sum += r.number(c.column)
 			return nil
@@ -40,7 +48,7 @@ func TestDataFilesAreWhole(t *testing.T) {
 
 func TestEveryRowHasSourceAndBasis(t *testing.T) {
 	for _, file := range []string{"dissociation.csv", "functions.csv", "complexes.csv", "solubility.csv", "water_solutes.csv", "titratable.csv"} {
-		err := eachRow(file, func(r *row) error {
+		err := eachRow(t, file, func(r *row) error {
 			if r.text("source") == "" || !slices.Contains([]string{"seen", "memory", "computed"}, r.text("basis")) {
 				t.Errorf("%s line %d: source %q, basis %q", file, r.line, r.text("source"), r.text("basis"))
 			}
@@ -53,8 +61,8 @@ func TestEveryRowHasSourceAndBasis(t *testing.T) {
 // A function of temperature must agree at 25 °C with the constant whose place it
 // takes, and so must the enthalpy and heat capacity over the range of drinks.
 func TestFunctionsAgreeWithConstants(t *testing.T) {
-	err := eachRow("functions.csv", func(f *row) error {
-		return eachRow("dissociation.csv", func(r *row) error {
+	err := eachRow(t, "functions.csv", func(f *row) error {
+		return eachRow(t, "dissociation.csv", func(r *row) error {
 			if r.text("component") != f.text("component") || r.text("step") != f.text("step") {
 				return nil
 			}

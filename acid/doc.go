@@ -20,10 +20,10 @@
 // At a given pH and ionic strength the free metals are the lowest point of a
 // strictly convex function of their logarithms, found by Newton steps that never
 // pass the lowest point along their line. The ionic strength is the root of a
-// continuous function bracketed from both sides. The net charge falls with pH,
-// so the pH is the one root between two bounds, bracketed to the end. Each state
-// on the way is a real solution: the recipe with as much strong acid or base as
-// makes up its charge, so the net charge over pH is the titration curve.
+// continuous function, bracketed from both sides. The net charge falls with pH, so
+// the pH is the one root between two bounds and is bracketed to the end. Newton's
+// method for all of these together is a short cut that is taken when it arrives;
+// what it accepts satisfies the same equations.
 //
 // # Range
 //

@@ -15,7 +15,7 @@ func TestTitratableAcidity(t *testing.T) {
 		got := r.number(t, "ml") / mLPerL * r.number(t, "normality") * factor[r["acid"]] * 100 / r.number(t, "sample")
 		near(t, r["acid"], got, r.number(t, "percent"), r.number(t, "allowed"))
 	}
-	err := eachRow("titratable.csv", func(r *row) error {
+	err := eachRow(t, "titratable.csv", func(r *row) error {
 		if r.text("aoac_g_per_meq") != "" {
 			near(t, r.text("name"), factor[r.text("name")]/1000, r.number("aoac_g_per_meq"), 0.0005)
 		}

@@ -29,6 +29,7 @@ type Equilibrium struct {
 	// OsmoticMolality is the sum of all species but water and polyelectrolytes,
 	// mol per kg of water.
 	OsmoticMolality float64
+	PolyCharge      float64 // net charge of the polyelectrolytes, mol per kg of water
 	TempC           float64
 }
 
@@ -94,7 +95,7 @@ func (v *Solver) PH(s Solution, tC float64) (float64, error) {
 
 // equilibrium copies the state out.
 func (v *Solver) equilibrium() Equilibrium {
-	e := Equilibrium{PH: v.at.pH, IonicStrength: v.at.calcIonic, TempC: v.tC}
+	e := Equilibrium{PH: v.at.pH, IonicStrength: v.at.calcIonic, PolyCharge: v.at.polyQ, TempC: v.tC}
 	e.Species = append(e.Species, v.speciesOf(water, "H+", v.at.mH, 1), v.speciesOf(water, "OH-", v.at.mOH, -1))
 	for _, f := range v.strong {
 		m := f.molality

@@ -1,10 +1,12 @@
 package acid
 
 import (
-	"bytes"
 	"embed"
 	"encoding/csv"
+	"errors"
 	"fmt"
+	"io"
+	"io/fs"
 	"math"
 	"strconv"
 	"strings"
@@ -16,21 +18,24 @@ var dataFiles embed.FS
 
 // library is the constants as read from data/, ready for the solver.
 type library struct {
+	files      fs.FS
 	components []Component
 	index      map[string]int
 	hydroxides [metals]*complexInfo
 	minerals   []Mineral
 	solutes    []WaterSolute
 	titratable []TitratableAcid
+	doubts     map[doubtKey]doubt
 }
 
 // loadLibrary reads the embedded data once. It fails only when a data file is
 // damaged, which the tests rule out.
-var loadLibrary = sync.OnceValues(readLibrary)
+var loadLibrary = sync.OnceValues(func() (*library, error) { return readLibrary(dataFiles) })
 
-func readLibrary() (*library, error) {
-	lib := &library{index: map[string]int{}}
-	steps := []func(*library) error{readComponents, readDissociation, readFunctions, readComplexes, readSolubility, readSolutes, readTitratable}
+func readLibrary(files fs.FS) (*library, error) {
+	lib := &library{files: files, index: map[string]int{}, doubts: map[doubtKey]doubt{}}
+	steps := []func(*library) error{readDoubt, readComponents, readDissociation, readFunctions, readComplexes,
+		readSolubility, readSolutes, readTitratable}
 	for _, step := range steps {
 		if err := step(lib); err != nil {
 			return nil, err
@@ -73,12 +78,13 @@ func (r *row) fail(format string, args ...any) error {
 }
 
 // eachRow reads a data file and hands its rows to use, in order.
-func eachRow(file string, use func(*row) error) error {
-	raw, err := dataFiles.ReadFile("data/" + file)
+func (lib *library) eachRow(file string, use func(*row) error) error {
+	f, err := lib.files.Open("data/" + file)
 	if err != nil {
-		return err
+		return fmt.Errorf("acid: %w", err)
 	}
-	reader := csv.NewReader(bytes.NewReader(raw))
+	defer f.Close()
+	reader := csv.NewReader(f)
 	reader.Comment = '#'
 	head, err := reader.Read()
 	if err != nil {
@@ -86,7 +92,7 @@ func eachRow(file string, use func(*row) error) error {
 	}
 	for {
 		record, err := reader.Read()
-		if record == nil {
+		if errors.Is(err, io.EOF) {
 			return nil
 		}
 		if err != nil {

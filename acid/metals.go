@@ -95,7 +95,7 @@ func (v *Solver) metalStep(miss [metals]float64) [metals]float64 {
 func (v *Solver) walk(step [metals]float64) {
 	from := v.at.free
 	length := math.Max(math.Abs(step[calcium]), math.Abs(step[magnesium]))
-	for t := math.Min(1, longStep/length); ; t /= 2 {
+	for t := math.Min(1, longStep/length); t > 0; t /= 2 {
 		for m := range from {
 			v.at.free[m] = from[m] * math.Exp(t*step[m])
 		}

@@ -47,7 +47,8 @@ type Solver struct {
 	fixedQ    float64 // charge of the strong ions, mol/kg
 	fixedI    float64 // their part of the sum of m z²
 	strong    []family
-	balancing bool // whether the ion that makes up the net charge counts in the ionic strength
+	tilt      float64 // constants off by this share of their doubt, towards higher pH
+	balancing bool    // whether the ion that makes up the net charge counts in the ionic strength
 	at        state
 }
 
@@ -63,7 +64,7 @@ func (v *Solver) prepare(s *Solution, tC float64) error {
 	if err := s.check(tC); err != nil {
 		return err
 	}
-	*v = Solver{lib: v.lib, tC: tC, slope: DebyeHueckelA(tC), kw: math.Pow(10, -WaterPK(tC)),
+	*v = Solver{lib: v.lib, tilt: v.tilt, tC: tC, slope: DebyeHueckelA(tC), kw: math.Pow(10, -WaterPK(tC)),
 		families: v.families[:0], species: v.species[:0], strong: v.strong[:0], poly: s.Poly}
 	for _, t := range s.Totals {
 		if err := v.add(t); err != nil {
@@ -115,7 +116,11 @@ func (v *Solver) addGas(freeCO2 float64) error {
 	if freeCO2 == 0 {
 		return nil
 	}
-	c := &v.lib.components[v.lib.index[carbonic]]
+	i, ok := v.lib.index[carbonic]
+	if !ok {
+		return fmt.Errorf("acid: no component %q", carbonic)
+	}
+	c := &v.lib.components[i]
 	for _, f := range v.families {
 		if f.component == c && f.molality > 0 {
 			return fmt.Errorf("acid: CO2 is given both as a total and as held by the gas; leave one out")
@@ -138,7 +143,8 @@ func (v *Solver) fillConstants() {
 		logBeta := 0.0
 		for j := range f.component.species {
 			if j > 0 {
-				logBeta += f.component.Steps[j-1].logK.at(tK, lnT)
+				step := &f.component.Steps[j-1]
+				logBeta += step.logK.at(tK, lnT) - v.tilt*step.doubt.at(v.tC)
 			}
 			v.species = append(v.species, v.ligandOf(&f.component.species[j], logBeta, tK, lnT))
 		}
@@ -146,7 +152,7 @@ func (v *Solver) fillConstants() {
 	}
 	for m, info := range v.lib.hydroxides {
 		if v.metal[m] > 0 && info != nil {
-			v.hydroxide[m] = math.Exp(math.Ln10 * info.logK.at(tK, lnT))
+			v.hydroxide[m] = v.formation(info, tK, lnT)
 		}
 	}
 }
@@ -157,8 +163,12 @@ func (v *Solver) ligandOf(info *speciesInfo, logBeta, tK, lnT float64) ligand {
 	for m, cx := range info.complexes {
 		if v.metal[m] > 0 && cx != nil {
 			l.binds = true
-			l.bind[m] = math.Exp(math.Ln10 * cx.logK.at(tK, lnT))
+			l.bind[m] = v.formation(cx, tK, lnT)
 		}
 	}
 	return l
+}
+
+func (v *Solver) formation(cx *complexInfo, tK, lnT float64) float64 {
+	return math.Exp(math.Ln10 * (cx.logK.at(tK, lnT) - v.tilt*cx.doubt.at(v.tC)))
 }

@@ -55,11 +55,13 @@ func holdsBalances(t checker, s Solution, e Equilibrium, tC float64) {
 		twoI += z * z * x.Molality
 		size += math.Abs(z) * x.Molality
 	}
+	poly := 0.0
 	for _, m := range s.Poly {
-		q := m.Poly.ChargePerGram(e.PH, e.IonicStrength, tC) * m.GramsPerKgWater / 1000
-		charge += q
-		size += math.Abs(q)
+		poly += m.Poly.ChargePerGram(e.PH, e.IonicStrength, tC) * m.GramsPerKgWater / 1000
 	}
+	near(t, "charge of polyelectrolytes", e.PolyCharge, poly, 1e-7*(size+math.Abs(poly)))
+	charge += poly
+	size += math.Abs(poly)
 	near(t, "net charge", charge, 0, 1e-7*size)
 	near(t, "ionic strength", e.IonicStrength, twoI/2, 1e-7*size)
 	for _, total := range s.Totals {

@@ -67,7 +67,7 @@ func (e Equilibrium) activity(component, species string) float64 {
 }
 
 func readSolubility(lib *library) error {
-	return eachRow("solubility.csv", func(r *row) error {
+	return lib.eachRow("solubility.csv", func(r *row) error {
 		m := Mineral{Name: r.text("name"), Formula: r.text("formula"), Source: r.text("source"),
 			Basis: r.text("basis"), Confidence: r.text("confidence"), Note: r.text("note"),
 			logK: vantHoff(r.number("log10k_25c"), r.number("dh_kj_per_mol"), 0)}

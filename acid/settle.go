@@ -150,6 +150,7 @@ func (v *Solver) charge() error {
 	if err != nil {
 		return err
 	}
+	s.polyQ = poly
 	s.netQ = s.q + v.fixedQ + poly
 	s.calcIonic = (s.z2 + v.fixedI) / 2
 	if v.balancing {

@@ -12,6 +12,7 @@ type state struct {
 	mH, mOH   float64
 	kOH       [metals]float64 // formation of MOH+ with activity coefficients
 	netQ      float64         // net charge of everything, mol/kg
+	polyQ     float64         // the polyelectrolytes' part of it
 	polyI     float64         // derivative of the polyelectrolytes' charge by ionic strength
 	sums
 }

@@ -26,7 +26,7 @@ func TitratableAcids() []TitratableAcid {
 }
 
 func readTitratable(lib *library) error {
-	return eachRow("titratable.csv", func(r *row) error {
+	return lib.eachRow("titratable.csv", func(r *row) error {
 		lib.titratable = append(lib.titratable, TitratableAcid{
 			Name: r.text("name"), GramsPerMolBase: r.number("molar_mass_g_per_mol") / r.number("protons"),
 			Source: r.text("source"), Basis: r.text("basis"), Note: r.text("note"),

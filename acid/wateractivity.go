@@ -93,7 +93,7 @@ func (e Equilibrium) lnWaterActivity() float64 {
 }
 
 func readSolutes(lib *library) error {
-	return eachRow("water_solutes.csv", func(r *row) error {
+	return lib.eachRow("water_solutes.csv", func(r *row) error {
 		lib.solutes = append(lib.solutes, WaterSolute{
 			Name: r.text("name"), MolarMass: r.number("molar_mass_g_per_mol"), K: r.number("k"),
 			Source: r.text("source"), Basis: r.text("basis"), Confidence: r.text("confidence"), Note: r.text("note"),
