@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"posset/beverage"
@@ -16,7 +17,7 @@ func Assessment(a *beverage.Assessment, u Units) Doc {
 	d.addGas(a.Carbonation, a.Package, u)
 	d.addDelivered(a.Lethality, u)
 	d.addProtein(a.Protein, u)
-	d.add("Routes", routeTable(a.Routes), Para(besideFits))
+	d.add("Routes", routeTable(a.Routes), Para(besideFits+". In full: posset routes"))
 	d.Sheet = assessmentSheet(a, u)
 	return d
 }
@@ -65,32 +66,43 @@ func processGiven(a *beverage.Assessment) string {
 	}
 	for _, r := range a.Routes {
 		if string(r.Route) == a.Drink.Route {
-			return a.Drink.Route + ": " + r.Outcome.String() + needs(r)
+			return a.Drink.Route + ": " + r.Outcome.String() + needs(r.Needs)
 		}
 	}
 	return a.Drink.Route
 }
 
-func needs(r beverage.RouteResult) string {
-	if r.Needs == "" {
+func needs(what string) string {
+	if what == "" {
 		return ""
 	}
-	return " (needs " + r.Needs + ")"
+	return " (needs " + what + ")"
 }
 
 // notRuledOut names the routes that what was given leaves open, with the
-// process each needs.
+// process they need, those of one need together.
 func notRuledOut(rs []beverage.RouteResult) string {
-	var open, unknown []string
+	var needed, unknown []string
+	byNeed := map[string][]string{}
 	for _, r := range rs {
 		switch r.Outcome {
 		case beverage.Fits:
-			open = append(open, string(r.Route)+needs(r))
+			if byNeed[r.Needs] == nil {
+				needed = append(needed, r.Needs)
+			}
+			byNeed[r.Needs] = append(byNeed[r.Needs], string(r.Route))
 		case beverage.FitUnknown:
 			unknown = append(unknown, string(r.Route))
 		}
 	}
-	s := orNone(open, "no route")
+	var open []string
+	for _, n := range needed {
+		open = append(open, strings.Join(byNeed[n], ", ")+needs(n))
+	}
+	s := "no route"
+	if len(open) > 0 {
+		s = strings.Join(open, "; ")
+	}
 	if len(unknown) > 0 {
 		s += ". Cannot tell: " + strings.Join(unknown, ", ")
 	}
@@ -144,12 +156,28 @@ func settled(argued bool) string {
 	return "as the text reads"
 }
 
+// routeTable names the findings behind each outcome; their words stand in the
+// list of one route.
 func routeTable(rs []beverage.RouteResult) Table {
-	t := Table{Columns: columns("route", "outcome", "needs", "why")}
+	t := Table{Columns: columns("route", "outcome", "because of", "needs")}
 	for _, r := range rs {
-		t.Rows = append(t.Rows, []string{string(r.Route), r.Outcome.String(), orDash(r.Needs), orDash(reasons(r.Reasons))})
+		t.Rows = append(t.Rows, []string{string(r.Route), r.Outcome.String(), orDash(because(r.Reasons)), orDash(r.Needs)})
 	}
 	return t
+}
+
+func because(rs []beverage.Reason) string {
+	var out []string
+	for _, r := range rs {
+		s := r.ID
+		if s == "" {
+			s = r.Text
+		}
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return strings.Join(out, ", ")
 }
 
 func orDash(s string) string {

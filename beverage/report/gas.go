@@ -13,7 +13,7 @@ func (d *Doc) addGas(g *beverage.CarbonationState, p *beverage.PackState, u Unit
 	}
 	d.add("Gas", gas)
 	if pressure := packPressure(g, p); len(pressure) > 0 || p != nil {
-		d.add("Closed pack", packFigures(p, u), pressureTable(pressure, u))
+		d.add("Closed pack", packFigures(p, u), pressureTable(decisive(pressure), u))
 	}
 }
 
@@ -43,6 +43,20 @@ func packPressure(g *beverage.CarbonationState, p *beverage.PackState) []beverag
 		return g.Pressure
 	}
 	return nil
+}
+
+// decisive leaves out the rows that only draw the curve, where there are others.
+func decisive(ps []beverage.PressureAt) []beverage.PressureAt {
+	var out []beverage.PressureAt
+	for _, p := range ps {
+		if p.At != "table" {
+			out = append(out, p)
+		}
+	}
+	if len(out) == 0 {
+		return ps
+	}
+	return out
 }
 
 func pressureTable(ps []beverage.PressureAt, u Units) Table {

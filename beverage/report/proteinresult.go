@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 
 	"posset/beverage"
 )
@@ -47,7 +46,7 @@ func flagItems(flags []beverage.ProteinFlag) Items {
 func chargeTable(points []beverage.ChargePoint) Table {
 	t := Table{Columns: numbers(columns("pH", "net charge"), 0, 2)}
 	for _, p := range points {
-		t.Rows = append(t.Rows, []string{decimal(p.PH, 2), decimal(math.Round(10*p.NetCharge)/10, 1)})
+		t.Rows = append(t.Rows, []string{decimal(p.PH, 2), decimal(p.NetCharge, 1)})
 	}
 	return t
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"posset/beverage/quantity"
 )
@@ -28,10 +29,11 @@ type shown struct {
 	dim      quantity.Dimension
 	unit     string
 	decimals int
+	small    bool // a small figure takes more decimals in a column, too
 }
 
 func measured(d quantity.Dimension, metric string, metricDecimals int, us string, usDecimals int) measure {
-	return measure{metric: shown{d, metric, metricDecimals}, us: shown{d, us, usDecimals}}
+	return measure{metric: shown{dim: d, unit: metric, decimals: metricDecimals}, us: shown{dim: d, unit: us, decimals: usDecimals}}
 }
 
 var (
@@ -44,7 +46,7 @@ var (
 
 // same is a measure that both systems show alike.
 func same(unit string, decimals int) measure {
-	s := shown{unit: unit, decimals: decimals}
+	s := shown{unit: unit, decimals: decimals, small: true}
 	return measure{metric: s, us: s}
 }
 
@@ -96,6 +98,9 @@ func (u Units) cell(m measure, v *float64) string {
 	if v == nil {
 		return "-"
 	}
+	if !s.small {
+		return fixed(*s.of(v), s.decimals)
+	}
 	return decimal(*s.of(v), s.decimals)
 }
 
@@ -113,6 +118,10 @@ func (u Units) text(m measure, v float64) string {
 	return f.number()
 }
 
+// nothing is a figure so small, in any unit used here, that it is the noise of
+// arithmetic.
+const nothing = 1e-9
+
 // decimal prints v with so many decimals, more where they would leave nothing
 // of it, fewer digits where the figure is large. A small figure that is not
 // zero never reads as zero.
@@ -120,14 +129,19 @@ func decimal(v float64, decimals int) string {
 	switch a := math.Abs(v); {
 	case !isFinite(v):
 		return "-"
-	case a != 0 && a < 0.5*math.Pow10(-decimals):
+	case a > nothing && a < 0.5*math.Pow10(-decimals):
 		return strconv.FormatFloat(v, 'g', 2, 64)
 	case a >= 1e9:
 		return strconv.FormatFloat(v, 'g', 4, 64)
 	}
+	return fixed(v, decimals)
+}
+
+// fixed prints v with so many decimals, and zero without a sign.
+func fixed(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if zero, err := strconv.ParseFloat(s, 64); err == nil && zero == 0 {
-		return strconv.FormatFloat(0, 'f', decimals, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
 	}
 	return s
 }
