@@ -103,7 +103,9 @@ func TestEmitForms(t *testing.T) {
 
 type closedPipe struct{}
 
-func (closedPipe) Write([]byte) (int, error) { return 0, &os.PathError{Op: "write", Path: "|1", Err: syscall.EPIPE} }
+func (closedPipe) Write([]byte) (int, error) {
+	return 0, &os.PathError{Op: "write", Path: "|1", Err: syscall.EPIPE}
+}
 
 func TestAClosedPipeIsNoError(t *testing.T) {
 	c, _, _ := testConsole()
@@ -276,5 +278,16 @@ func TestProgressIsNotDrawnIntoAPipe(t *testing.T) {
 	p.End()
 	if stderr.Len() != 0 {
 		t.Errorf("drew %q", stderr)
+	}
+}
+
+func TestTheNameOfOutGivesTheForm(t *testing.T) {
+	for path, want := range map[string]Format{"a.json": JSON, "b.HTML": HTML, "c.ndjson": NDJSON, "d.csv": CSV, "e.txt": Text, "": Text, "json": Text} {
+		con, _, _ := testConsole()
+		con.FormatFlag()
+		con.Path = path
+		if con.FormatByName(); con.Format != want {
+			t.Errorf("%q: got %s, want %s", path, con.Format, want)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package console
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -20,6 +21,15 @@ const (
 	CSV    Format = "csv"
 	HTML   Format = "html"
 )
+
+// FormatByName takes the form from how the name of --out ends, for a user who
+// named no form: nobody wants text in a file called report.html.
+func (c *Console) FormatByName() {
+	switch ending := Format(strings.TrimPrefix(strings.ToLower(filepath.Ext(c.Path)), ".")); ending {
+	case JSON, NDJSON, CSV, HTML:
+		c.Format = ending
+	}
+}
 
 // Colour says when text is coloured.
 type Colour string
