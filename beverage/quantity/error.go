@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -42,33 +43,60 @@ func Either(offers []string) string {
 	return strings.Join(quoted[:last], ", ") + " or " + quoted[last]
 }
 
-// such names the dimensions with an example: `a volume such as "330 mL"`.
-func such(wanted []Dimension) string {
-	if len(wanted) == 0 {
+// want is what a quantity is wanted as: one of the dimensions (none: any), and
+// the example that an error offers ("": that of the dimension).
+type want struct {
+	dims    []Dimension
+	example string
+}
+
+// such names what is wanted with an example: `a volume such as "330 mL"`.
+func (w want) such() string {
+	switch {
+	case len(w.dims) == 0:
 		return `a number and a unit, such as "330 mL"`
-	}
-	if len(wanted) == 1 {
-		return wanted[0].String() + " such as " + Quote(wanted[0].Example())
+	case len(w.dims) == 1 && w.example != "":
+		return w.dims[0].String() + " such as " + Quote(w.example)
+	case len(w.dims) == 1:
+		return w.dims[0].String() + " such as " + Quote(w.dims[0].Example())
 	}
 	examples := make([]string, 0, mostOffers)
-	for _, d := range wanted[:min(len(wanted), mostOffers)] {
+	for _, d := range w.dims[:min(len(w.dims), mostOffers)] {
 		examples = append(examples, d.Example())
 	}
 	return "it as " + Either(examples)
 }
 
-// withUnits offers a bare number with the units that were likely meant.
-func withUnits(n string, wanted []Dimension) string {
-	var offers []string
-	for _, d := range wanted[:min(len(wanted), mostOffers)] {
-		about := dimensions[d]
-		offers = append(offers, n+" "+about.units[0])
-		if len(wanted) == 1 && about.units[1] != "" {
-			offers = append(offers, n+" "+about.units[1])
+// units offers a bare number with the units that were likely meant.
+func (w want) units(figure string) string {
+	units := w.likely()
+	if len(units) == 0 {
+		return "the unit too, such as " + Quote(figure+" mL")
+	}
+	for i, u := range units {
+		units[i] = figure + " " + u
+	}
+	return Either(units)
+}
+
+// likely are the units of the example and the dimensions wanted. The example's
+// alone counts where it is of another size than the usual: a shelf life is not
+// in seconds.
+func (w want) likely() (units []string) {
+	if len(w.dims) == 1 {
+		usual := dimensions[w.dims[0]].units
+		if of := unitOf(w.example); of != "" && !slices.Contains(usual[:], of) {
+			return []string{of}
 		}
+		return usual[:]
 	}
-	if len(offers) == 0 {
-		return "the unit too, such as " + Quote(n+" mL")
+	for _, d := range w.dims[:min(len(w.dims), mostOffers)] {
+		units = append(units, dimensions[d].units[0])
 	}
-	return Either(offers)
+	return units
+}
+
+// unitOf is the unit of an example.
+func unitOf(example string) string {
+	return strings.TrimSpace(example[scanNumber(example):])
 }

@@ -30,67 +30,73 @@ func Parse(text string) (Quantity, error) { return ParseAs(text) }
 // ParseAs is Parse for one of the wanted dimensions, which decide what an error
 // offers. With none wanted any will do.
 func ParseAs(text string, wanted ...Dimension) (Quantity, error) {
-	q, is, write := parse(text, wanted)
+	return ParseLike(text, "", wanted...)
+}
+
+// ParseLike is ParseAs with the example that an error offers, such as
+// "9 months" for a shelf life.
+func ParseLike(text, example string, wanted ...Dimension) (Quantity, error) {
+	q, is, write := parse(text, want{wanted, example})
 	if is != "" {
 		return Quantity{}, &Error{Text: text, Is: is, Write: write}
 	}
 	return q, nil
 }
 
-func parse(text string, wanted []Dimension) (q Quantity, is, write string) {
+func parse(text string, w want) (q Quantity, is, write string) {
 	tidied := tidy(text)
 	switch {
 	case len(text) > longestText:
-		return q, "is too long for a quantity", "write " + such(wanted)
+		return q, "is too long for a quantity", "write " + w.such()
 	case tidied == "":
-		return q, "is empty", "write " + such(wanted)
+		return q, "is empty", "write " + w.such()
 	case strings.Contains(tidied, ","):
-		return q, "has a comma", noComma(tidied, wanted)
+		return q, "has a comma", noComma(tidied, w)
 	}
 	end := scanNumber(tidied)
 	switch {
 	case notFinite.MatchString(tidied):
-		return q, "is not a finite number", "write " + such(wanted)
+		return q, "is not a finite number", "write " + w.such()
 	case end == 0:
-		return q, "does not start with a number", "write " + such(wanted)
+		return q, "does not start with a number", "write " + w.such()
 	}
 	figure, rest := tidied[:end], strings.TrimSpace(tidied[end:])
 	if q.Number, is, write = number(figure); is != "" {
 		return q, is, write
 	}
 	q.Text = text
-	if total, ok := compound(tidied); ok {
-		q.Number = total
-		return q.withUnit(shortest(total), "s", wanted)
-	}
 	name, as, _ := strings.Cut(rest, " as ")
 	q.As = strings.TrimSpace(as)
-	return q.withUnit(figure, strings.TrimSpace(name), wanted)
+	name = strings.TrimSpace(name)
+	if total, ok := compound(tidied, name); ok {
+		q.Number, figure, name = total, shortest(total), "s"
+	}
+	return q.withUnit(figure, name, w)
 }
 
-func noComma(tidied string, wanted []Dimension) string {
+func noComma(tidied string, w want) string {
 	if offers := withoutComma(tidied); len(offers) > 0 {
 		return "write " + Either(offers)
 	}
-	return "write " + such(wanted) + ", with a point"
+	return "write " + w.such() + ", with a point"
 }
 
 // withUnit fills the quantity from its unit and holds it against the floor of
 // its dimension.
-func (q Quantity) withUnit(figure, name string, wanted []Dimension) (_ Quantity, is, write string) {
+func (q Quantity) withUnit(figure, name string, w want) (_ Quantity, is, write string) {
 	if name == "" {
-		return q, "has no unit", "write " + withUnits(figure, wanted)
+		return q, "has no unit", "write " + w.units(figure)
 	}
 	u, ref, ok := find(name)
 	if !ok {
-		is, write = unknownUnit(figure, name, wanted)
+		is, write = unknownUnit(figure, name, w)
 		return q, is, write
 	}
 	q.Dim, q.Unit = u.dim, u.name
 	q.Gauge, q.Absolute = ref == fromAtmosphere, ref == fromVacuum
-	if len(wanted) > 0 {
-		if q.Dim, ok = u.dim.among(wanted); !ok {
-			return q, "is " + u.dim.String(), "write " + otherwise(figure, u, wanted)
+	if len(w.dims) > 0 {
+		if q.Dim, ok = u.dim.among(w.dims); !ok {
+			return q, "is " + u.dim.String(), "write " + otherwise(figure, u, w)
 		}
 	}
 	q.Value = u.toBase(q.Number, q.Dim)
@@ -115,11 +121,11 @@ func (q Quantity) faults(figure string, ref reference) (is, write string) {
 
 // otherwise says what to write for a quantity of the wrong dimension. An ounce
 // where a volume is wanted was most likely a fluid ounce.
-func otherwise(figure string, u *unit, wanted []Dimension) string {
-	if u.name == "oz" && len(wanted) > 0 && wanted[0] == Volume {
+func otherwise(figure string, u *unit, w want) string {
+	if u.name == "oz" && slices.Contains(w.dims, Volume) {
 		return Quote(figure+" fl oz") + " if that is meant"
 	}
-	if slices.Contains(wanted, Concentration) {
+	if slices.Contains(w.dims, Concentration) {
 		switch u.dim {
 		case Mass:
 			return "per what it is: " + Either([]string{figure + " " + u.name + "/L", figure + " " + u.name + "/serving"})
@@ -130,11 +136,11 @@ func otherwise(figure string, u *unit, wanted []Dimension) string {
 	if u.dim == Equivalent {
 		return "it in mmol/L or g/L, for the charge of what is weighed in is not known"
 	}
-	return such(wanted)
+	return w.such()
 }
 
 // unknownUnit offers the nearest units of the wanted dimensions.
-func unknownUnit(figure, name string, wanted []Dimension) (is, write string) {
+func unknownUnit(figure, name string, w want) (is, write string) {
 	switch {
 	case name[0] >= '0' && name[0] <= '9':
 		return "has a space inside the number", "write " + Quote(figure+name)
@@ -142,10 +148,10 @@ func unknownUnit(figure, name string, wanted []Dimension) (is, write string) {
 		return "is a range", "write one number and its unit"
 	}
 	is = "has the unknown unit " + Quote(name)
-	if offers := nearUnits(figure, name, wanted); len(offers) > 0 {
+	if offers := nearUnits(figure, name, w.dims); len(offers) > 0 {
 		return is, "write " + Either(offers)
 	}
-	return is, "write " + such(wanted)
+	return is, "write " + w.such()
 }
 
 // nearUnits offers the figure with the units nearest to the one written, each
@@ -176,9 +182,12 @@ var (
 	timePart     = regexp.MustCompile(`^([0-9.]+) ?(\pL+) ?`)
 )
 
-// compound adds up a time written in parts, "1 h 30 min", in seconds. A single
-// part is none.
-func compound(tidied string) (totalS float64, ok bool) {
+// compound adds up a time written in parts, "1 h 30 min", in seconds; after is
+// what follows the first number. A single part is none.
+func compound(tidied, after string) (totalS float64, ok bool) {
+	if !strings.ContainsAny(after, "0123456789") {
+		return 0, false
+	}
 	parts := 0
 	for rest := tidied; rest != ""; parts++ {
 		m := timePart.FindStringSubmatch(rest)

@@ -25,7 +25,7 @@ func (r *reader) acidityGiven(n *node, density beverage.Given[float64]) (unknown
 	if n == nil {
 		return unknown
 	}
-	q, ok := r.quantityOf(n, quantity.Fraction, quantity.Concentration)
+	q, ok := r.quantityOf(n, "0.45 % as citric acid", quantity.Fraction, quantity.Concentration)
 	if !ok {
 		return unknown
 	}

@@ -169,7 +169,7 @@ func (r *reader) unknown(table, k *node, known []string) {
 		r.strange = append(r.strange, k.name)
 	}
 	read := "unknown key " + quantity.Quote(k.name)
-	if k.shape == isTable && k.headed {
+	if k.headed {
 		read = "unknown table " + quantity.Quote(k.name)
 	}
 	near, homes := quantity.Nearest(k.name, known), r.homes(k.name)

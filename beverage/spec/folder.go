@@ -53,29 +53,34 @@ func (r *reader) relative(n *node, path string) (string, bool) {
 		r.wrong(n, "is not a plain file", "name a file")
 		return "", false
 	}
-	dir, inDir := resolved(r.dir)
-	file, inFile := resolved(path)
-	if !inDir || !inFile || (!r.outside && !inside(dir, file)) {
+	if r.home == "" {
+		r.home = resolved(r.dir)
+	}
+	file := resolved(path)
+	if r.home == "" || file == "" || (!r.outside && !inside(r.home, file)) {
 		r.leaves(n)
 		return "", false
 	}
 	if !r.outside {
 		return filepath.Clean(filepath.FromSlash(strings.TrimSpace(n.text))), true
 	}
-	name, err := filepath.Rel(dir, file)
+	name, err := filepath.Rel(r.home, file)
 	if err != nil { // another drive
 		r.leaves(n)
 	}
 	return name, err == nil
 }
 
-func resolved(path string) (string, bool) {
+// resolved is the whole path after all links; empty where there is none.
+func resolved(path string) string {
 	whole, err := filepath.Abs(path)
 	if err != nil {
-		return "", false
+		return ""
 	}
-	whole, err = filepath.EvalSymlinks(whole)
-	return whole, err == nil
+	if whole, err = filepath.EvalSymlinks(whole); err != nil {
+		return ""
+	}
+	return whole
 }
 
 func inside(dir, file string) bool {

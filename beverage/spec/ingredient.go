@@ -49,7 +49,7 @@ func ingredientTolerance() field[beverage.Ingredient] {
 		KeyDoc: KeyDoc{Key: "amount_tolerance", Form: FormQuantity, Type: quantity.Fraction.String(), Default: "2 %",
 			Means: "How far the amount may be off, relative to itself.", Example: `"2 %"`},
 		read: func(r *reader, n *node, i *beverage.Ingredient) {
-			if v, ok := r.measureOf(n, quantity.Fraction, anyPercent); ok {
+			if v, ok := r.measureOf(n, quantity.Fraction, anyPercent, "2 %"); ok {
 				i.TolerancePercent = v
 			}
 		},
@@ -90,7 +90,7 @@ var amountRanges = map[quantity.Dimension]struct {
 }
 
 func (r *reader) amountOf(n *node) (beverage.Amount, bool) {
-	q, ok := r.quantityOf(n, amountDimensions...)
+	q, ok := r.quantityOf(n, "66 g/L", amountDimensions...)
 	if !ok {
 		return beverage.Amount{}, false
 	}

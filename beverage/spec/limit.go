@@ -127,7 +127,7 @@ func (r *reader) bound(n *node, s subject, at *beverage.Given[float64]) (b bound
 	case s.dim == quantity.None:
 		v, ok = r.numberOf(n, s.within.low, s.within.high)
 	default:
-		v, ok = r.measureOf(n, s.dim, s.within)
+		v, ok = r.measureOf(n, s.dim, s.within, s.dim.Example())
 		ok = ok && r.gaugeOnly(n, s)
 	}
 	if ok {

@@ -58,7 +58,7 @@ func pressure[T any](key, means, example string, at func(*T) *beverage.Given[bev
 	return field[T]{
 		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: "a pressure, gauge or absolute", Means: means, Example: `"` + example + `"`},
 		read: func(r *reader, n *node, it *T) {
-			q, ok := r.quantityOf(n, quantity.Pressure)
+			q, ok := r.quantityOf(n, example, quantity.Pressure)
 			switch {
 			case !ok:
 			case q.Value > mostKPa:

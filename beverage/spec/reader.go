@@ -14,6 +14,7 @@ import (
 type reader struct {
 	doc      *document
 	dir      string   // folder that named files are in
+	home     string   // dir with all links followed, once it is needed
 	outside  bool     // files outside of it may be named
 	keys     []KeyDoc // every key there is, to say where a strayed one belongs
 	problems []Problem
@@ -146,18 +147,19 @@ func (r *reader) wordOf(n *node, words []string) (string, bool) {
 	return "", false
 }
 
-// quantityOf reads a quantity of one of the dimensions.
-func (r *reader) quantityOf(n *node, dims ...quantity.Dimension) (quantity.Quantity, bool) {
+// quantityOf reads a quantity of one of the dimensions; example is offered where
+// it cannot be.
+func (r *reader) quantityOf(n *node, example string, dims ...quantity.Dimension) (quantity.Quantity, bool) {
 	text := n.text
 	switch n.shape {
 	case isText:
 	case isNumber:
 		text = n.raw // a bare number: the parser says that the unit is missing
 	default:
-		r.wrong(n, "is "+n.shape.String(), "write "+dims[0].String()+" such as "+quantity.Quote(dims[0].Example()))
+		r.wrong(n, "is "+n.shape.String(), "write "+dims[0].String()+" such as "+quantity.Quote(example))
 		return quantity.Quantity{}, false
 	}
-	q, err := quantity.ParseAs(text, dims...)
+	q, err := quantity.ParseLike(text, example, dims...)
 	if err != nil {
 		r.wrongQuantity(n, err)
 		return quantity.Quantity{}, false

@@ -124,15 +124,15 @@ func measure[T any](key string, dim quantity.Dimension, within span, means, exam
 	return field[T]{
 		KeyDoc: KeyDoc{Key: key, Form: FormQuantity, Type: dim.String() + " " + within.String(), Means: means, Example: strconv.Quote(example)},
 		read: func(r *reader, n *node, it *T) {
-			if v, ok := r.measureOf(n, dim, within); ok {
+			if v, ok := r.measureOf(n, dim, within, example); ok {
 				*at(it) = given(r, n, v)
 			}
 		},
 	}
 }
 
-func (r *reader) measureOf(n *node, dim quantity.Dimension, within span) (float64, bool) {
-	q, ok := r.quantityOf(n, dim)
+func (r *reader) measureOf(n *node, dim quantity.Dimension, within span, example string) (float64, bool) {
+	q, ok := r.quantityOf(n, example, dim)
 	if !ok {
 		return 0, false
 	}
