@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf16"
 )
@@ -85,13 +86,12 @@ func encodeKind(b *bytes.Buffer, v reflect.Value, depth int) error {
 func encodeStruct(b *bytes.Buffer, v reflect.Value, depth int) error {
 	b.WriteByte('{')
 	first := true
-	for _, f := range reflect.VisibleFields(v.Type()) {
-		name, omitEmpty, shown := jsonName(f)
-		value := v.FieldByIndex(f.Index)
-		if !shown || omitEmpty && value.IsZero() {
+	for _, f := range membersOf(v.Type()) {
+		value := v.FieldByIndex(f.index)
+		if f.omitEmpty && value.IsZero() {
 			continue
 		}
-		if err := encodeMember(b, name, value, &first, depth); err != nil {
+		if err := encodeMember(b, f.name, value, &first, depth); err != nil {
 			return err
 		}
 	}
@@ -111,11 +111,32 @@ func encodeMember(b *bytes.Buffer, name string, v reflect.Value, first *bool, de
 	return encode(b, v, depth+1)
 }
 
-// jsonName reads a field's json tag. Fields without one are not part of a
-// result, save the fields of an embedded struct, which come up by themselves.
-func jsonName(f reflect.StructField) (name string, omitEmpty, shown bool) {
-	name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return name, rest == "omitempty", f.IsExported() && !f.Anonymous && name != "" && name != "-"
+// member is a field of a struct as JSON names it.
+type member struct {
+	name      string
+	omitEmpty bool
+	index     []int
+}
+
+// members keeps what was read of a struct type: a run prints few types often.
+var members sync.Map
+
+// membersOf reads the json tags of a struct. Fields without one are not part
+// of a result, save the fields of an embedded struct, which come up by
+// themselves.
+func membersOf(t reflect.Type) []member {
+	if known, ok := members.Load(t); ok {
+		return known.([]member)
+	}
+	var list []member
+	for _, f := range reflect.VisibleFields(t) {
+		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.IsExported() && !f.Anonymous && name != "" && name != "-" {
+			list = append(list, member{name, rest == "omitempty", f.Index})
+		}
+	}
+	members.Store(t, list)
+	return list
 }
 
 func encodeList(b *bytes.Buffer, v reflect.Value, depth int) error {
@@ -152,6 +173,10 @@ func encodeMap(b *bytes.Buffer, v reflect.Value, depth int) error {
 // encodeString leaves < and > readable; beyond what encoding/json escapes,
 // controls that a terminal may obey are escaped too.
 func encodeString(b *bytes.Buffer, s string) error {
+	if isPlain(s) && !strings.ContainsAny(s, `"\`) {
+		b.WriteString(`"` + s + `"`)
+		return nil
+	}
 	var quoted bytes.Buffer
 	e := json.NewEncoder(&quoted)
 	e.SetEscapeHTML(false)

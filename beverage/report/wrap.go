@@ -7,7 +7,23 @@ import (
 )
 
 // width is how many columns of a terminal s takes.
-func width(s string) int { return uniseg.StringWidth(s) }
+func width(s string) int {
+	if isPlain(s) {
+		return len(s)
+	}
+	return uniseg.StringWidth(s)
+}
+
+// isPlain tells whether s is printable ASCII, as nearly all of our text is:
+// then nothing needs to be looked up.
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
 
 // wrap breaks s at spaces into lines of at most limit columns; a word that is
 // longer is broken where it must be. The empty string is one empty line.
