@@ -3,7 +3,6 @@ package carbonation
 import (
 	"errors"
 	"fmt"
-	"math"
 )
 
 // Worst returns the state of highest pressure at tempC over what is doubtful: the
@@ -18,46 +17,55 @@ func (p Pack) Worst(toleranceML, tempC float64) (State, error) {
 		return State{}, err
 	}
 	worst, err := p.At(tempC)
-	if err != nil {
-		return State{}, err
+	if err != nil || worst.LiquidFull {
+		return worst, err
 	}
-	for _, a := range p.corners(place) {
-		s, err := p.highestOver(toleranceML, tempC, a)
-		if errors.Is(err, errNoHeadspace) {
-			return liquidFull(tempC), nil
-		}
-		if err != nil {
-			return State{}, err
-		}
-		if s.Gauge > worst.Gauge {
-			worst = s
+	corners := p.corners(place)
+	h := hunt{pack: p, tempC: tempC, highest: worst, with: corners[0]}
+	for _, a := range corners {
+		for _, moreML := range []float64{toleranceML, 0, -toleranceML} {
+			_, err := h.try(a, moreML)
+			if errors.Is(err, errNoHeadspace) {
+				return liquidFull(tempC), nil
+			}
+			if err != nil {
+				return State{}, err
+			}
 		}
 	}
-	return worst, nil
+	return h.between(toleranceML)
 }
 
-// highestOver tries the ends and the middle of the tolerance, and looks between
-// them too where gas was shut in: a fuller pack shuts in less of it and squeezes it
-// more, so that the highest pressure may lie anywhere.
-func (p Pack) highestOver(toleranceML, tempC float64, a assumption) (State, error) {
-	highest, at := State{Gauge: GaugeKPa(math.Inf(-1))}, 0.0
-	try := func(moreML float64) (float64, error) {
-		s, err := p.with(a, moreML, tempC)
-		if err == nil && s.Gauge > highest.Gauge {
-			highest, at = s, moreML
-		}
-		return float64(s.Gauge), err
+// hunt looks for the highest pressure.
+type hunt struct {
+	pack    Pack
+	tempC   float64
+	highest State
+	with    assumption // where it was found
+	moreML  float64    // than the nominal fill
+}
+
+func (h *hunt) try(a assumption, moreML float64) (float64, error) {
+	s, err := h.pack.with(a, moreML, h.tempC)
+	if err == nil && s.Gauge > h.highest.Gauge {
+		h.highest, h.with, h.moreML = s, a, moreML
 	}
-	for _, moreML := range []float64{toleranceML, 0, -toleranceML} {
-		if _, err := try(moreML); err != nil {
-			return State{}, err
-		}
+	return float64(s.Gauge), err
+}
+
+// between looks between the ends of the tolerance where gas was shut in: a fuller
+// pack shuts in less of it and squeezes it more, so that the highest pressure may
+// lie anywhere.
+func (h *hunt) between(toleranceML float64) (State, error) {
+	shutIn := h.pack.HeadspaceGas != GasCO2 || h.pack.NitrogenG > 0
+	if toleranceML == 0 || h.highest.LiquidFull || !shutIn {
+		return h.highest, nil
 	}
-	if toleranceML == 0 || highest.LiquidFull || p.HeadspaceGas == GasCO2 && p.NitrogenG == 0 {
-		return highest, nil
-	}
-	err := climb(max(-toleranceML, at-toleranceML), min(toleranceML, at+toleranceML), try)
-	return highest, err
+	a, at := h.with, h.moreML
+	err := climb(max(-toleranceML, at-toleranceML), min(toleranceML, at+toleranceML), func(moreML float64) (float64, error) {
+		return h.try(a, moreML)
+	})
+	return h.highest, err
 }
 
 // corners are the ends between which a pressure may lie. Less give and less

@@ -31,7 +31,7 @@ func (m Material) check() error {
 	const most = 0.1 // of volume per bar, and per 100 K
 	for _, v := range []float64{m.ExpansionPerK * 100, m.GivePerBar.Low, m.GivePerBar.Nominal, m.GivePerBar.High} {
 		if !(v >= 0 && v <= most) {
-			return fmt.Errorf("carbonation: the wall of a %s grows by %g of its volume, outside 0 to %g", m.Wall, v, most)
+			return fmt.Errorf("carbonation: a pack of type %q grows by %g of its volume, outside 0 to %g", m.Pack, v, most)
 		}
 	}
 	if !(m.WallMM >= 0 && m.Barrer.Low >= 0 && m.Barrer.High >= m.Barrer.Low) || math.IsInf(m.Barrer.High, 0) {

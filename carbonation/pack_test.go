@@ -183,7 +183,7 @@ func TestImpossiblePacks(t *testing.T) {
 		{func(p *Pack) { p.NitrogenG = -1 }, "carbonation: nitrogen -1 g is outside 0 to 10000 g"},
 		{func(p *Pack) { p.Volumes = nan }, "carbonation: NaN volumes of CO2 are outside 0 to 20"},
 		{func(p *Pack) { p.AltitudeM = 12000 }, "carbonation: altitude 12000 m is outside -500 to 11000 m"},
-		{func(p *Pack) { p.Material.GivePerBar.Nominal = -1 }, "carbonation: the wall of a aluminium grows by -1 of its volume, outside 0 to 0.1"},
+		{func(p *Pack) { p.Material.GivePerBar.Nominal = -1 }, `carbonation: a pack of type "can" grows by -1 of its volume, outside 0 to 0.1`},
 		{func(p *Pack) { p.Liquid.SugarGPerL = -1 }, "carbonation: sugar -1 g/L is outside 0 to 900 g/L"},
 	} {
 		p := can(t)
@@ -236,3 +236,12 @@ func BenchmarkCurvePoint(b *testing.B) {
 }
 
 func errOf[T any](_ T, err error) error { return err }
+
+// BenchmarkWorst is the dearest case: a still pack with air.
+func BenchmarkWorst(b *testing.B) {
+	p := can(b)
+	p.HeadspaceGas = GasUnknown
+	for b.Loop() {
+		must(b, State{}, errOf(p.Worst(3.3, 65)))
+	}
+}

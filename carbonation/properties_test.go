@@ -157,7 +157,7 @@ func TestWorstIsWorst(t *testing.T) {
 		if errors.Is(err, ErrAboveGasLimit) || errA != nil || errB != nil {
 			t.Skip()
 		}
-		const slack = 0.001 // kPa, of the solver and of the search between the ends of the tolerance
+		const slack = 0.05 // kPa, of the search between the ends of the tolerance
 		if must(t, n, err).Gauge > a.Gauge+slack || a.Gauge > b.Gauge+slack {
 			t.Fatalf("nominal %g, ±%g mL %g, ±%g mL %g kPa", n.Gauge, narrow, a.Gauge, wide, b.Gauge)
 		}
@@ -187,7 +187,7 @@ func TestLowestIsLowest(t *testing.T) {
 		narrow := p.FillML * rapid.Float64Range(0, 0.02).Draw(t, "narrow")
 		wide := narrow + p.FillML*rapid.Float64Range(0, 0.02).Draw(t, "more")
 		n, err := p.At(tC)
-		if err != nil {
+		if !usable(n, err) {
 			t.Skip()
 		}
 		a, errA := p.Lowest(narrow, tC)
