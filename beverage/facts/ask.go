@@ -116,10 +116,11 @@ func (f *Facts) ColdestHotC() (float64, bool) {
 }
 
 // UnderPressure is true of packs that a gas or a closed warm headspace may
-// press on: carbonated, dosed with nitrogen, or heated when closed.
+// press on: carbonated, dosed with nitrogen, or heated when closed in a tunnel
+// or a retort.
 func (f *Facts) UnderPressure() bool {
-	p := f.Drink.Package
-	return f.Carbonated() || p.NitrogenG.Or(0) > 0 || p.Rating.Known
+	closedHot := f.Process.Route == beverage.Tunnel || f.Process.Route == beverage.RetortRoute
+	return f.Carbonated() || f.Drink.Package.NitrogenG.Or(0) > 0 || closedHot
 }
 
 // AtProcess is the pack at its hottest process temperature, or nil.

@@ -53,6 +53,9 @@ func (f *Facts) lowAcidFoods() []string {
 			low = append(low, l.Line.Name)
 		}
 	}
+	if len(low) == 0 && !f.Drink.Base.Known {
+		low = append(low, "a base that is not given")
+	}
 	if len(low) == 0 {
 		switch b := f.Drink.Base.V; b {
 		case beverage.SoldAsTea, beverage.SoldAsCoffee, beverage.SoldAsMilk, beverage.SoldAsPlant:

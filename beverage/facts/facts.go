@@ -62,7 +62,7 @@ func (f *Facts) WithRoute(r beverage.Route) *Facts {
 	g.Drink = &d
 	g.Process = processOf(&d)
 	g.Records = Records{}
-	g.Pack = packOf(&g)
+	g.Pack = f.Pack.unprocessed(&g)
 	return &g
 }
 

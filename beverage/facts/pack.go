@@ -33,7 +33,7 @@ type PackAt struct {
 // usual; common practice, no source.
 const (
 	warmestUsualC    = 40.0 // a truck or a sunlit shelf
-	coldestFillC     = 2.0  // the colder the fill, the less headspace when warm
+	coldestFillC     = 0.0  // the colder the fill, the less headspace when warm
 	fillTolerancePct = 1.0  // the contract's default, of the fill
 	hottestModelC    = 150.0
 )
@@ -178,6 +178,24 @@ func (p *Pack) against(s *PackAt) beverage.Outcome {
 	}
 	return beverage.CannotTell
 }
+
+// unprocessed is the pack without the states of the stated process: what is left
+// to say of it on a route whose temperatures nobody gave.
+func (p Pack) unprocessed(f *Facts) Pack {
+	p.States = slices.DeleteFunc(slices.Clone(p.States), func(s PackAt) bool { return s.At == "process" || s.At == "fill" })
+	p.Worst, p.FullAt, p.Outcome = nil, nil, beverage.CannotTell
+	if len(p.States) > 0 {
+		p.judge(f)
+	}
+	return p
+}
+
+// slackKPa is the gauge pressure below which a pack is hardly pressed on: weather
+// and a hill do as much. Common practice, no source.
+const slackKPa = 10
+
+// Pressed tells whether the pack may see a pressure worth a rating.
+func (p Pack) Pressed() bool { return p.Worst != nil && *p.Worst.HighKPa > slackKPa }
 
 // Over is the state above the rating at its unfavourable end, or nil: doubt
 // counts against the pack.

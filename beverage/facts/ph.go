@@ -38,6 +38,7 @@ const (
 	saltSystemError = 0.10
 	juiceError      = 0.20
 	proteinError    = 0.35
+	micelleError    = 0.60 // the calcium phosphate of casein micelles takes up acid that is not modelled
 	strongIonsError = 0.15 // above ionic strength 0.3
 	waterAlkalinity = 2e-3 // mol/L a treated water may bring: common practice, no source
 )
@@ -65,8 +66,8 @@ func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 		return beverage.Interval{}
 	}
 	tol := m.PHTolerance.Or(defaultPHTolerance)
-	if m.PHTempC.Known && (m.PHTempC.V < readingLowC || m.PHTempC.V > readingHighC) {
-		p.WarmOrCold = true
+	p.WarmOrCold = m.PHTempC.Known && (m.PHTempC.V < readingLowC || m.PHTempC.V > readingHighC)
+	if p.WarmOrCold || !m.PHTempC.Known {
 		tol += offTemperatureDoubt
 	}
 	if m.PHMethod.Or("meter") == "paper" && m.PH.V+tol > paperCountsBelowPH {
@@ -133,6 +134,8 @@ func (c *Chemistry) modelError() float64 {
 	e := saltSystemError
 	for _, p := range c.parts {
 		switch {
+		case p.mid.macro != nil && p.mid.macro.Family().HoldsCasein():
+			e = math.Max(e, micelleError)
 		case p.mid.macro != nil:
 			e = math.Max(e, proteinError)
 		case p.line.Acidity.Known():

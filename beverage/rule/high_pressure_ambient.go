@@ -17,10 +17,7 @@ var _ = declare(Rule{
 		if f.Process.Route != beverage.HighPressure || !f.MayBeLowAcid() || f.Cold() {
 			return nil
 		}
-		h := Hit{Detail: fmt.Sprintf("High pressure, %s, %s.", phWords(f), keptWords(f)), Values: phValues(f), Route: RulesOut}
-		if f.Class == beverage.Undecided {
-			h.Route = LeavesOpen
-		}
+		h := Hit{Detail: fmt.Sprintf("High pressure, %s, %s.", phWords(f), keptWords(f)), Values: phValues(f), Route: whereKnown(f)}
 		return []Hit{h}
 	},
 })

@@ -22,6 +22,9 @@ var _ = declare(Rule{
 		if !hold.Known {
 			return []Hit{{Detail: "No process.pack_hold_time is given."}}
 		}
+		if !f.Drink.Process.PackHoldC.Known {
+			return []Hit{{Detail: "No process.pack_hold_temperature is given: how cool the coldest place was is not known."}}
+		}
 		want := holdWanted(f)
 		if !(hold.V < want) {
 			return nil

@@ -32,6 +32,8 @@ var _ = declare(Rule{
 		case !(t >= band.Commercial.TempC):
 			return []Hit{{Detail: fmt.Sprintf("%.1f °C; guidance for commercial sterility at up to pH %.2f %s.", t, f.PH.Decides.High, askWords(band)),
 				Values: Values{"coldest_c": t}}}
+		case !f.Drink.Process.FillTempC.Known:
+			return []Hit{{Detail: "No process.fill_temperature is given.", Values: Values{"coldest_c": t}}}
 		}
 		return nil
 	},

@@ -15,8 +15,11 @@ var _ = declare(Rule{
 	Law:   []string{"record-agrees.trade"},
 	Check: func(f *facts.Facts) []Hit {
 		hold := f.Drink.Process.HoldTempC
-		if !hold.Known || f.Process.Route == beverage.HotFill {
+		switch {
+		case f.Process.Route == beverage.HotFill || len(f.Records.Logs) == 0:
 			return nil
+		case !hold.Known:
+			return []Hit{{Level: at(note), Detail: "No process.hold_temperature is given, so the record cannot be held against it; only a note."}}
 		}
 		var hits []Hit
 		for _, run := range f.Records.Logs {

@@ -21,7 +21,7 @@ var _ = declare(Rule{
 		}
 		h := Hit{
 			Detail: fmt.Sprintf("Nitrogen in the pack, %s, %s, %s.", phWords(f), routeWords(f), keptWords(f)),
-			Values: phValues(f), Route: RulesOut,
+			Values: phValues(f), Route: whereKnown(f),
 		}
 		if f.Cold() {
 			h.Level, h.Route = at(review), LeavesOpen

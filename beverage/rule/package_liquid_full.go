@@ -18,7 +18,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		effect := NoEffect
-		if full.At == "process" {
+		if s := f.Pack.AtProcess(); s != nil && s.Full {
 			effect = RulesOut
 		}
 		return []Hit{{

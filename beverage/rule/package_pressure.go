@@ -20,15 +20,15 @@ var _ = declare(Rule{
 		return []Hit{{
 			Detail: fmt.Sprintf("Up to %.2f barg at %.0f °C (%s) against a rating of %.2f barg.", *over.HighKPa/100, over.TempC, over.At, f.Pack.Rating.V/100),
 			Values: Values{"temperature_c": over.TempC, "gauge_kpa_high": *over.HighKPa, "rating_gauge_kpa": f.Pack.Rating.V},
-			Route:  overOnRoute(*over),
+			Route:  overOnRoute(f.Pack),
 		}}
 	},
 })
 
 // overOnRoute: a pack that is over at its process temperature does not go down
 // that route; over in storage says nothing about the route.
-func overOnRoute(over facts.PackAt) RouteEffect {
-	if over.At == "process" {
+func overOnRoute(p facts.Pack) RouteEffect {
+	if s := p.AtProcess(); s != nil && s.HighKPa != nil && *s.HighKPa > p.Rating.V {
 		return RulesOut
 	}
 	return NoEffect

@@ -13,15 +13,24 @@ var _ = declare(Rule{
 	Clear: "Give package.fill, package.brimful and package.pressure_rating from the supplier's data sheet.",
 	Law:   []string{"pack-rating.trade", "package-pressure.trade"},
 	Check: func(f *facts.Facts) []Hit {
-		switch {
-		case !f.UnderPressure():
-			return nil
-		case len(f.Pack.Missing) > 0:
-			return []Hit{{Detail: fmt.Sprintf("The pressure cannot be worked out without %s.", listWords(f.Pack.Missing))}}
-		case !f.Pack.Rating.Known:
-			return []Hit{{Detail: "The pressure is worked out, but no package.pressure_rating is given to hold it against." + worstWords(f)}}
+		missing := f.Pack.Missing
+		if f.Pack.WarmGuess && f.UnderPressure() {
+			missing = append(missing[:len(missing):len(missing)], "storage.temperature")
 		}
-		return nil
+		h := Hit{}
+		switch {
+		case len(missing) > 0:
+			h.Detail = fmt.Sprintf("The pressure cannot be decided without %s.", listWords(missing))
+		case !f.Pack.Rating.Known && f.Pack.Pressed():
+			h.Detail = "The pressure is worked out, but no package.pressure_rating is given to hold it against." + worstWords(f)
+		default:
+			return nil
+		}
+		if !f.UnderPressure() {
+			h.Level = at(note)
+			h.Detail += " A still pack that is not heated closed sees little, so this is a note."
+		}
+		return []Hit{h}
 	},
 })
 

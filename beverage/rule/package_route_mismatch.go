@@ -40,8 +40,8 @@ func mismatches(f *facts.Facts) []mismatch {
 		list = append(list, mismatch{text: "A carbonated drink cannot be filled hot: the gas leaves it at an open filler.", effect: RulesOut})
 	}
 	if !p.Known {
-		if needsPack(r) {
-			list = append(list, mismatch{text: fmt.Sprintf("No package.type is given; whether it stands %s is unknown.", r), doubt: true, effect: LeavesOpen})
+		if needsPack(r) || f.Carbonated() || f.Drink.Storage.Distribution.V == beverage.Frozen {
+			list = append(list, mismatch{text: "No package.type is given: whether the pack stands heat, pressure, gas or freezing is unknown.", doubt: true, effect: LeavesOpen})
 		}
 		return list
 	}

@@ -18,9 +18,19 @@ var _ = declare(Rule{
 		if !f.MayBeLowAcid() || f.Cold() || f.Process.Route.Sterilizes() || f.PH.Decides.SurelyAbove(line) {
 			return nil
 		}
-		return []Hit{{
+		h := Hit{
 			Detail: fmt.Sprintf("%s against the line of %.1f; %s, and the pack is %s.", upper(phWords(f)), line, routeWords(f), keptWords(f)),
-			Values: phValues(f), Route: LeavesOpen,
-		}}
+			Values: phValues(f), Route: whereKnown(f),
+		}
+		return []Hit{h}
 	},
 })
+
+// whereKnown rules a route out where the pH is known and may be too high, and
+// leaves it open where nothing is known of the pH.
+func whereKnown(f *facts.Facts) RouteEffect {
+	if f.PH.Decides.Known() {
+		return RulesOut
+	}
+	return LeavesOpen
+}
