@@ -192,3 +192,25 @@ func TestBufferCapacityAtThePK(t *testing.T) {
 	h := math.Pow(10, -e.PH)
 	near(t, "mmol per pH", got, 1000*(0.001*math.Ln10/4+math.Ln10*h), 0.01*got)
 }
+
+// The pH standard of hydrogen tartrate is saturated at 25 °C, sorbic acid at
+// 0.25 % and 30 °C.
+func TestSaturatedAcids(t *testing.T) {
+	for _, c := range []struct {
+		solid   string
+		s       Solution
+		tC      float64
+		allowed float64
+	}{
+		{"potassium hydrogen tartrate", Solution{Totals: []Total{{"tartaric", 0.0341}, {"potassium", 0.0341}}}, 25, 0.01},
+		{"sorbic acid", Solution{Totals: []Total{{"sorbic", 2.5 / 112.13}}}, 30, 0.06},
+		{"benzoic acid", Solution{Totals: []Total{{"benzoic", 3.4 / 122.12}}}, 25, 0.03},
+		{"fumaric acid", Solution{Totals: []Total{{"fumaric", 6.3 / 116.07}}}, 25, 0.03},
+	} {
+		e, err := Solve(c.s, c.tC)
+		noError(t, err)
+		si, err := SaturationIndex(e, c.solid)
+		noError(t, err)
+		near(t, c.solid, si, 0, c.allowed)
+	}
+}

@@ -28,6 +28,7 @@ func TestErrorsOfASolution(t *testing.T) {
 		{Solution{Totals: []Total{{"carbonic", 0.01}}, FreeCO2: 0.1}, 25, "acid: CO2 is given both as a total and as held by the gas; leave one out"},
 		{Solution{Poly: []Macro{{GramsPerKgWater: 1}}}, 25, "acid: polyelectrolyte 1 has no charge function"},
 		{Solution{Poly: []Macro{{Poly: charges(0), GramsPerKgWater: -1}}}, 25, "acid: polyelectrolyte 1 at -1 g/kg is not a finite amount"},
+		{Solution{Poly: []Macro{{Poly: charges(-1e9), GramsPerKgWater: 1}}}, 25, "acid: no pH balances a polyelectrolyte charge of -1e+06 mol/kg"},
 		{Solution{Poly: []Macro{{Poly: charges(math.NaN()), GramsPerKgWater: 1}}}, 25, "acid: polyelectrolyte 1 has no finite charge at pH 4"},
 	} {
 		_, err := Solve(c.s, c.tC)

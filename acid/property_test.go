@@ -45,6 +45,25 @@ func TestConvergesToSaturation(t *testing.T) {
 	})
 }
 
+// Stock solutions as they are bought: the most concentrated a dose can be.
+func TestConcentratedStocks(t *testing.T) {
+	for _, totals := range [][]Total{
+		{{"phosphoric", 57.8}}, {{"lactic", 81}}, {{"hydrochloric", 16.5}}, {{"citric", 7.7}}, {{"sulfate", 95}},
+		{{"sodium", 27}}, {{"potassium", 20}}, {{"calcium", 7}, {"chloride", 14}}, {{"magnesium", 5.8}, {"chloride", 11.6}},
+		{{"calcium", 1}}, {{"phosphoric", 10}, {"potassium", 20}}, {{"edta", 1}, {"calcium", 1}, {"sodium", 2}},
+	} {
+		s := Solution{Totals: totals}
+		for _, tC := range []float64{0, 25, 100} {
+			e, err := Solve(s, tC)
+			noError(t, err)
+			holdsBalances(t, s, e, tC)
+			if !(e.PH > -3 && e.PH < 17) {
+				t.Errorf("%v at %g °C: pH %g", totals, tC, e.PH)
+			}
+		}
+	}
+}
+
 // holdsBalances checks charge, mass and ionic strength from the species alone.
 func holdsBalances(t checker, s Solution, e Equilibrium, tC float64) {
 	t.Helper()

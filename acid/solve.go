@@ -35,11 +35,21 @@ func (v *Solver) solve() error {
 		next := inside(pH-q/slope, low, high)
 		if math.Abs(next-pH) < phClose || high-low < phClose {
 			v.at.pH = next
-			return nil
+			return v.checkRange()
 		}
 		pH = next
 	}
 	return fmt.Errorf("acid: the pH did not settle between %g and %g", low, high)
+}
+
+// checkRange refuses a pH at the bounds of the search: only a polyelectrolyte with
+// more charge than any solution can balance gets there.
+func (v *Solver) checkRange() error {
+	const edge = 1e-3
+	if v.at.pH < lowPH+edge || v.at.pH > highPH-edge {
+		return fmt.Errorf("acid: no pH balances a polyelectrolyte charge of %.3g mol/kg", v.at.polyQ)
+	}
+	return nil
 }
 
 // inside returns x when it lies between low and high, else their middle.
