@@ -17,6 +17,7 @@ type Part struct {
 	Labile    bool              // a whey protein that heat unfolds for good
 
 	isoelectric isoelectric
+	casein      bool
 	share       float64 // Share.Mid over the sum of all, so that charges add up
 	counts      counts
 	groups      []group // counts without the zeros
@@ -74,6 +75,7 @@ type chainRow struct {
 	BuriedCarboxyls float64 `toml:"buried_carboxyls"`
 	RadiusNM        float64 `toml:"radius_nm"`
 	Labile          bool
+	Casein          bool
 	isoelectric
 }
 
@@ -132,7 +134,7 @@ func (c chainRow) part(set *acidities) Part {
 	if c.BlockedNTerm {
 		n[siteNterm] = 0
 	}
-	p := Part{ID: c.ID, Name: c.Name, MolarMass: c.MolarMass, Labile: c.Labile, isoelectric: c.isoelectric,
+	p := Part{ID: c.ID, Name: c.Name, MolarMass: c.MolarMass, Labile: c.Labile, casein: c.Casein, isoelectric: c.isoelectric,
 		counts: n, acidities: set, radiusNM: c.RadiusNM, residues: float64(len(c.Sequence)), letters: letters, wholeMass: c.MolarMass}
 	return p.finished()
 }

@@ -50,7 +50,7 @@ func TestLettersGivePublishedMass(t *testing.T) {
 	for _, c := range file.Chain {
 		mass := waterGPerMol + c.Phosphoserines*phosphate + c.Disulfides*disulfide
 		for _, letter := range c.Sequence {
-			mass += data.residues[letter].mass
+			mass += data.residueMass[letter]
 		}
 		if c.BlockedNTerm {
 			mass += pyroglutamate

@@ -19,6 +19,8 @@ type Composition struct {
 	hydrolysis  beverage.Interval // degree, percent of the peptide bonds
 	bonds       float64           // mmol/g before any was cut
 	recipe      string            // id that amino acids are looked up by
+	micelles    bool              // casein holds its calcium phosphate
+	cloudy      bool              // fat or particles keep it from ever being clear
 }
 
 // Of returns the composition of a kind of protein, such as "whey isolate". Case
@@ -92,17 +94,19 @@ type shareRow struct {
 
 // compositionRow is one composition of compositions.toml.
 type compositionRow struct {
-	ID      string
-	Family  Family
-	Parts   []shareRow
-	SameAs  string  `toml:"same_as"`
-	CutFrom string  `toml:"cut_from"`
-	Bonds   float64 `toml:"bonds_mmol_per_g"`
-	DHLow   float64 `toml:"dh_low"`
-	DHMid   float64 `toml:"dh_mid"`
-	DHHigh  float64 `toml:"dh_high"`
-	Source  string
-	Basis   beverage.Basis
+	ID       string
+	Family   Family
+	Parts    []shareRow
+	SameAs   string  `toml:"same_as"`
+	CutFrom  string  `toml:"cut_from"`
+	Bonds    float64 `toml:"bonds_mmol_per_g"`
+	DHLow    float64 `toml:"dh_low"`
+	DHMid    float64 `toml:"dh_mid"`
+	DHHigh   float64 `toml:"dh_high"`
+	Source   string
+	Basis    beverage.Basis
+	Micelles bool
+	Cloudy   bool
 	isoelectric
 }
 
@@ -142,7 +146,7 @@ func readLibrary() (libraryData, error) {
 
 func (lib libraryData) compose(r compositionRow, chains map[string]Part) (*Composition, error) {
 	c := &Composition{id: r.ID, family: r.Family, origin: r.Family, isoelectric: r.isoelectric,
-		source: beverage.Source{Text: r.Source, Basis: r.Basis}, recipe: cleaned(r.ID)}
+		source: beverage.Source{Text: r.Source, Basis: r.Basis}, recipe: cleaned(r.ID), micelles: r.Micelles, cloudy: r.Cloudy}
 	if from := r.SameAs + r.CutFrom; from != "" {
 		whole, ok := lib.byID[from]
 		if !ok {

@@ -33,10 +33,29 @@ type labilePart struct {
 	middle   float64
 	highest  float64
 	shiftC   float64 // sugar: taken off the temperature for the low end alone
-	dose     float64 // integral of k over time, factors aside
-	doseLow  float64
-	lnRate   float64 // at the last reading
-	lnLow    float64
+	dose     dose    // factors aside
+	doseLow  dose    // the same, shiftC colder
+}
+
+// dose is the integral of a rate over time up to the last reading.
+type dose struct {
+	sum    float64
+	lnRate float64 // at the last reading
+	rate   float64
+}
+
+func (d *dose) begin(lnRate float64) { d.lnRate, d.rate = lnRate, math.Exp(lnRate) }
+
+// add integrates over dt seconds, ln k running straight from the last reading.
+func (d *dose) add(dt, lnRate float64) {
+	const nearlyEqual = 1e-4 // the plain mean is then right to a part in 10^9
+	before, change := d.rate, lnRate-d.lnRate
+	d.begin(lnRate)
+	if math.Abs(change) < nearlyEqual {
+		d.sum += dt * (before + d.rate) / 2
+		return
+	}
+	d.sum += dt * (d.rate - before) / change
 }
 
 // DenaturedPart is the share of one protein that has unfolded for good.
@@ -45,10 +64,10 @@ type DenaturedPart struct {
 	Fraction beverage.Interval // 0 to 1
 }
 
-// Readings below coldC add nothing that could be seen in a year; above limitC no
-// drink is heated and the rate is kept as at limitC, which bounds the work too.
+// No drink is colder than coldC or hotter than limitC: readings beyond are taken as
+// these, which bounds the work on a line between absurd ones.
 const (
-	coldC  = 40.0
+	coldC  = -50.0
 	limitC = 200.0
 	stepC  = 2.0 // a line is walked in steps no longer than this
 )
@@ -76,7 +95,8 @@ func (d *Denaturer) Add(timeS, tempC float64) {
 func (d *Denaturer) start(tempC float64) {
 	for i := range d.labile {
 		l := &d.labile[i]
-		l.lnRate, l.lnLow = l.kinetics.lnRate(tempC), l.kinetics.lnRate(tempC-l.shiftC)
+		l.dose.begin(l.kinetics.lnRate(tempC))
+		l.doseLow.begin(l.kinetics.lnRate(tempC - l.shiftC))
 	}
 }
 
@@ -93,27 +113,13 @@ func (d *Denaturer) walk(next TempPoint) {
 	}
 }
 
-// step integrates the rate over dt seconds to tempC, taking ln k as straight.
 func (l *labilePart) step(dt, tempC float64) {
-	lnRate := l.kinetics.lnRate(tempC)
-	l.dose += dt * meanRate(l.lnRate, lnRate)
-	l.lnRate = lnRate
-	if l.shiftC == 0 {
-		l.doseLow = l.dose
+	l.dose.add(dt, l.kinetics.lnRate(tempC))
+	if l.shiftC > 0 {
+		l.doseLow.add(dt, l.kinetics.lnRate(tempC-l.shiftC))
 		return
 	}
-	lnLow := l.kinetics.lnRate(tempC - l.shiftC)
-	l.doseLow += dt * meanRate(l.lnLow, lnLow)
-	l.lnLow = lnLow
-}
-
-// meanRate is the mean of exp(x) for x running evenly from a to b.
-func meanRate(a, b float64) float64 {
-	const nearlyEqual = 1e-6
-	if d := b - a; math.Abs(d) > nearlyEqual {
-		return math.Exp(a) * math.Expm1(d) / d
-	}
-	return math.Exp((a + b) / 2)
+	l.doseLow = l.dose
 }
 
 // Fraction is the denatured share, 0 to 1, of the mass of heat-labile whey
@@ -147,9 +153,9 @@ func (d *Denaturer) Parts() []DenaturedPart {
 
 func (l *labilePart) fraction() beverage.Interval {
 	return beverage.Interval{
-		Low:   1 - l.kinetics.left(l.doseLow*l.lowest),
-		Mid:   1 - l.kinetics.left(l.dose*l.middle),
-		High:  1 - l.kinetics.left(l.dose*l.highest),
+		Low:   1 - l.kinetics.left(l.doseLow.sum*l.lowest),
+		Mid:   1 - l.kinetics.left(l.dose.sum*l.middle),
+		High:  1 - l.kinetics.left(l.dose.sum*l.highest),
 		Basis: beverage.Predicted,
 	}
 }

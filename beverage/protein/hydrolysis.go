@@ -7,16 +7,16 @@ import (
 )
 
 // intactBelowPercent is the degree of hydrolysis below which intact whey protein
-// is still about: slight hydrolysis leaves most of it, and only from 10 % on are
-// hydrolysates reported not to gel (reviews of whey hydrolysates; memory, medium).
-const intactBelowPercent = 10
+// is still about (reviews tell slight hydrolysis, below 5 %, from deep; memory,
+// medium).
+const intactBelowPercent = 5
 
 // waterGPerMol is what each cut bond takes up.
 const waterGPerMol = 18.01528
 
 // WithHydrolysis returns the composition after dhPercent of its peptide bonds are
 // cut: new end groups that hold acid and base, smaller molecules with little
-// common charge, and nothing left to denature once even the low end is 10 % or
+// common charge, and nothing left to denature once even the low end is 5 % or
 // more. dhPercent is the degree of hydrolysis, 0 to 100; the charge is that of its
 // middle. An unknown degree gives the composition unchanged, which is the
 // unfavourable reading: it still denatures and gels.
@@ -34,7 +34,7 @@ func WithHydrolysis(c *Composition, dhPercent beverage.Interval) *Composition {
 // cut replaces each part by its mean peptide.
 func (c *Composition) cut(dhPercent beverage.Interval) *Composition {
 	cut := *c
-	cut.family, cut.hydrolysis = FamilyHydrolysate, dhPercent
+	cut.family, cut.hydrolysis, cut.micelles = FamilyHydrolysate, dhPercent, false
 	cut.parts = make([]Part, len(c.parts))
 	for i, p := range c.parts {
 		cut.parts[i] = p.cut(dhPercent, c.bonds)

@@ -1,10 +1,8 @@
 package protein
 
 import (
-	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"posset/beverage"
 )
@@ -34,89 +32,77 @@ func total(all ...beverage.Interval) beverage.Interval {
 	return sum
 }
 
-// of points at the amino acid by its three letters.
+// oneLetter gives the letter of each amino acid that is told of.
+var oneLetter = map[string]rune{"His": 'H', "Ile": 'I', "Leu": 'L', "Lys": 'K', "Met": 'M', "Phe": 'F',
+	"Thr": 'T', "Trp": 'W', "Val": 'V', "Cys": 'C', "Tyr": 'Y'}
+
+// of points at the amino acid by its three letters, one of oneLetter.
 func (a *AminoAcids) of(name string) *beverage.Interval {
-	switch name {
-	case "His":
-		return &a.His
-	case "Ile":
-		return &a.Ile
-	case "Leu":
-		return &a.Leu
-	case "Lys":
-		return &a.Lys
-	case "Met":
-		return &a.Met
-	case "Phe":
-		return &a.Phe
-	case "Thr":
-		return &a.Thr
-	case "Trp":
-		return &a.Trp
-	case "Val":
-		return &a.Val
-	case "Cys":
-		return &a.Cys
-	case "Tyr":
-		return &a.Tyr
-	}
-	return nil
+	return map[string]*beverage.Interval{"His": &a.His, "Ile": &a.Ile, "Leu": &a.Leu, "Lys": &a.Lys, "Met": &a.Met,
+		"Phe": &a.Phe, "Thr": &a.Thr, "Trp": &a.Trp, "Val": &a.Val, "Cys": &a.Cys, "Tyr": &a.Tyr}[name]
 }
 
 // AminoAcids returns what a gram of the protein feeds, and false where neither an
-// analysis nor a sequence is known.
+// analysis nor a sequence is known. The interval holds every publication; a
+// mixture of sequences is also spread by the shares of its proteins.
 func (c *Composition) AminoAcids() (AminoAcids, bool) {
+	var merged AminoAcids
+	var sources []string
+	for _, one := range c.Analyses() {
+		for name := range oneLetter {
+			*merged.of(name) = wider(*merged.of(name), *one.of(name))
+		}
+		sources = append(sources, one.Source.Text)
+		merged.Source.Basis = weaker(merged.Source.Basis, one.Source.Basis)
+	}
+	merged.Source.Text = strings.Join(sources, "; ")
+	return merged, len(sources) > 0
+}
+
+// Analyses returns the publications one by one, what is computed from sequences
+// first: a claim that one protein has more of something than another holds only
+// against a comparator that is named.
+func (c *Composition) Analyses() []AminoAcids {
 	data, err := nutrition()
 	if err != nil || c == nil {
-		return AminoAcids{}, false
+		return nil
 	}
-	a := c.sequenceAminoAcids(data)
-	known := a.Leu.Known()
-	var sources []string
-	if known {
-		sources = append(sources, "computed from sequences")
+	var all []AminoAcids
+	if a := c.bySequence(data); a.Leu.Known() {
+		all = append(all, a)
 	}
+	at := map[string]int{}
 	for _, r := range data.analyses[c.recipe] {
-		if into := a.of(r.amino); into != nil {
-			*into, known = spanned(*into, r.gPerG), true
+		i, seen := at[r.source.Text]
+		if !seen {
+			i = len(all)
+			at[r.source.Text] = i
+			all = append(all, AminoAcids{Source: r.source})
 		}
-		if !slices.Contains(sources, r.source.Text) {
-			sources = append(sources, r.source.Text)
-		}
+		*all[i].of(r.amino) = beverage.Point(r.gPerG, beverage.Library)
 	}
-	a.Source = beverage.Source{Text: strings.Join(sources, "; "), Basis: data.basis(c.recipe)}
-	return a, known
+	return all
 }
 
-// spanned widens the interval to hold v; the middle becomes the middle of the ends.
-func spanned(i beverage.Interval, v float64) beverage.Interval {
-	if !i.Known() {
-		return beverage.Point(v, beverage.Library)
+// weaker is the basis that a figure from both rests on.
+func weaker(a, b beverage.Basis) beverage.Basis {
+	for _, basis := range []beverage.Basis{beverage.Memory, beverage.Seen, beverage.Computed} {
+		if a == basis || b == basis {
+			return basis
+		}
 	}
-	return beverage.Span(min(i.Low, v), max(i.High, v), beverage.Library)
+	return b
 }
 
-// sequenceAminoAcids is the mixture of the parts' sequences; unknown when any part
-// has no sequence.
-func (c *Composition) sequenceAminoAcids(data nutritionData) AminoAcids {
-	var a AminoAcids
-	for _, p := range c.parts {
-		if p.letters == nil {
-			return AminoAcids{}
-		}
+// wider holds both intervals; the middle becomes the middle of the ends.
+func wider(a, b beverage.Interval) beverage.Interval {
+	switch {
+	case !a.Known():
+		return b
+	case !b.Known():
+		return a
 	}
-	for letter, r := range data.residues {
-		into := a.of(r.name)
-		if into == nil {
-			continue
-		}
-		sum := 0.0
-		for _, p := range c.parts {
-			sum += p.share * p.letters[letter] * (r.mass + waterGPerMol) / p.wholeMass
-		}
-		*into = beverage.Point(sum, beverage.Library)
-	}
-	return a
+	return beverage.Span(min(a.Low, b.Low), max(a.High, b.High), beverage.Library)
 }
 
 // NitrogenFactor returns the factor from nitrogen to protein that labels and
@@ -133,84 +119,4 @@ func (c *Composition) NitrogenFactor() (factor float64, use string, source bever
 		}
 	}
 	return 0, "", beverage.Source{}, false
-}
-
-type residue struct {
-	name string
-	mass float64 // g/mol within a chain
-}
-
-type analysis struct {
-	amino  string
-	gPerG  float64
-	source beverage.Source
-}
-
-type nutritionData struct {
-	residues map[rune]residue
-	analyses map[string][]analysis
-	patterns map[string]map[string]float64
-	nitrogen []row
-}
-
-// basis is the weakest basis of a recipe's analyses.
-func (d nutritionData) basis(recipe string) beverage.Basis {
-	basis := beverage.Computed
-	for _, a := range d.analyses[recipe] {
-		switch {
-		case a.source.Basis == beverage.Memory:
-			return beverage.Memory
-		case a.source.Basis == beverage.Seen:
-			basis = beverage.Seen
-		}
-	}
-	return basis
-}
-
-var nutrition = sync.OnceValues(readNutrition)
-
-func readNutrition() (nutritionData, error) {
-	d := nutritionData{residues: map[rune]residue{}, analyses: map[string][]analysis{}, patterns: map[string]map[string]float64{}}
-	for name, take := range map[string]func(row) error{
-		"residues.csv": d.takeResidue, "amino_acids.csv": d.takeAnalysis, "scoring.csv": d.takePattern,
-	} {
-		rows, err := readTable(name)
-		if err != nil {
-			return d, err
-		}
-		for _, r := range rows {
-			if err := take(r); err != nil {
-				return d, fmt.Errorf("%s: %w", name, err)
-			}
-		}
-	}
-	var err error
-	d.nitrogen, err = readTable("nitrogen.csv")
-	return d, err
-}
-
-func (d nutritionData) takeResidue(r row) error {
-	mass, err := r.number("residue_g_mol")
-	for _, letter := range r["letter"] {
-		d.residues[letter] = residue{name: r["name"], mass: mass}
-	}
-	return err
-}
-
-func (d nutritionData) takeAnalysis(r row) error {
-	mg, err := r.number("mg_per_g")
-	const milli = 1000
-	for recipe := range strings.SplitSeq(r["recipes"], "|") {
-		d.analyses[recipe] = append(d.analyses[recipe], analysis{amino: r["amino"], gPerG: mg / milli, source: r.source()})
-	}
-	return err
-}
-
-func (d nutritionData) takePattern(r row) error {
-	mg, err := r.number("mg_per_g")
-	if d.patterns[r["age"]] == nil {
-		d.patterns[r["age"]] = map[string]float64{}
-	}
-	d.patterns[r["age"]][r["amino"]] = mg
-	return err
 }

@@ -47,23 +47,30 @@ const (
 	referenceC   = 25.0        // °C at which the pK values are stated
 )
 
-// acidities are the dissociation constants of one protein's groups.
+// acidities are the dissociation constants of one protein's groups at 25 °C.
 type acidities struct {
 	at25C       [siteCount]float64
-	enthalpyJ   [siteCount]float64
+	enthalpyJ   *[siteCount]float64 // one for all sets
 	pK          [siteCount]float64
 	description string
 }
 
-// at fills k with the constants at tC, by van 't Hoff's equation from 25 °C.
-func (a *acidities) at(tC float64, k *[siteCount]float64) {
-	*k = a.at25C
-	if tC == referenceC {
-		return
-	}
+// warmth fills f with the factors that take constants from 25 °C to tC, by van 't
+// Hoff's equation.
+func (a *acidities) warmth(tC float64, f *[siteCount]float64) {
 	inverse := (1/(zeroC+referenceC) - 1/(zeroC+tC)) / gasConstantJ
+	for i := range f {
+		f[i] = 1
+		if tC != referenceC {
+			f[i] = math.Exp(a.enthalpyJ[i] * inverse)
+		}
+	}
+}
+
+// at fills k with the constants where the factors are f.
+func (a *acidities) at(f, k *[siteCount]float64) {
 	for i := range k {
-		k[i] *= math.Exp(a.enthalpyJ[i] * inverse)
+		k[i] = a.at25C[i] * f[i]
 	}
 }
 
@@ -79,7 +86,7 @@ func readAcidities() (map[string]*acidities, error) {
 	}
 	sets := map[string]*acidities{}
 	for _, r := range rows {
-		set := &acidities{enthalpyJ: heats, description: r["source"]}
+		set := &acidities{enthalpyJ: &heats, description: r["source"]}
 		for i, name := range siteNames {
 			if set.pK[i], err = r.numberOr(name, 0); err != nil {
 				return nil, fmt.Errorf("pk.csv: set %q: %w", r["set"], err)

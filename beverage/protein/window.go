@@ -35,11 +35,13 @@ const (
 	TopicFoam         Topic = "foam"
 	TopicBitterness   Topic = "bitterness"
 	TopicLight        Topic = "light"
+	TopicFiltration   Topic = "filtration"
+	TopicPressure     Topic = "pressure"
 	TopicDenaturation Topic = "denaturation temperature"
 )
 
 // Topics lists every topic in the order in which they are told.
-var Topics = []Topic{TopicIsoelectric, TopicClarity, TopicSaltHaze, TopicGelation, TopicColdGel, TopicAcidCurd, TopicCaseinHeat, TopicCalcium, TopicPHDrop, TopicFouling, TopicHaze, TopicAnionicGum, TopicViscosity, TopicAstringency, TopicSediment, TopicAgeGelation, TopicBrowning, TopicFoam, TopicBitterness, TopicLight, TopicDenaturation}
+var Topics = []Topic{TopicIsoelectric, TopicClarity, TopicSaltHaze, TopicGelation, TopicColdGel, TopicAcidCurd, TopicCaseinHeat, TopicCalcium, TopicPHDrop, TopicFouling, TopicHaze, TopicAnionicGum, TopicViscosity, TopicAstringency, TopicSediment, TopicAgeGelation, TopicBrowning, TopicFoam, TopicBitterness, TopicLight, TopicFiltration, TopicPressure, TopicDenaturation}
 
 // Range is a stretch of a quantity, open where an end is infinite. The zero value
 // is a point at 0; Any is the whole line.
@@ -70,11 +72,15 @@ func (s Standing) MayBeInside() bool { return s != Out }
 // SurelyInside is the cautious reading where being inside is a merit.
 func (s Standing) SurelyInside() bool { return s == Inside }
 
-// Stands tells where x stands. Ends belong to the range.
+// Stands tells where x stands. Ends belong to the range, but an interval that only
+// touches an end lies outside.
 func (r Range) Stands(x beverage.Interval) Standing {
+	touches := x.Low < x.High && (x.High == r.Low || x.Low == r.High)
 	switch {
 	case !x.Known():
 		return StandingUnknown
+	case touches:
+		return Out
 	case x.Low >= r.Low && x.High <= r.High:
 		return Inside
 	case x.High < r.Low || x.Low > r.High:
@@ -94,12 +100,13 @@ type Window struct {
 	What       string // what happens inside it
 	Span       Range  // the window itself, in Unit; Any where it is told in words only
 	Unit       string
-	PH         Range  // where the source speaks; Any: not restricted
-	ProteinGL  Range  // g/L
-	IonicMM    Range  // mmol/L
-	TempC      Range  // °C, of the heat or the storage the topic is about
-	Conditions string // of the source
-	Moves      string // what would move the drink
+	PH         Range   // where the source speaks; Any: not restricted
+	ProteinGL  Range   // g/L
+	IonicMM    Range   // mmol/L
+	TempC      Range   // °C, of the heat or the storage the topic is about
+	Says       Clarity // topic clarity alone
+	Conditions string  // of the source
+	Moves      string  // what would move the drink
 	Source     beverage.Source
 	Confidence string // high | medium | low
 }
@@ -107,10 +114,18 @@ type Window struct {
 // Speaks tells whether the window is about the family.
 func (w Window) Speaks(f Family) bool { return slices.Contains(w.Families, f) }
 
-// Applies tells whether the drink may lie where the window's source speaks. What
-// is unknown may lie anywhere.
-func (w Window) Applies(pH, proteinGL, ionicMM beverage.Interval) bool {
-	return w.PH.Stands(pH).MayBeInside() && w.ProteinGL.Stands(proteinGL).MayBeInside() && w.IonicMM.Stands(ionicMM).MayBeInside()
+// At is where a drink stands. What is unknown may lie anywhere.
+type At struct {
+	PH        beverage.Interval
+	ProteinGL beverage.Interval // g/L, of the family
+	IonicMM   beverage.Interval // mmol/L
+	TempC     beverage.Interval // °C, of the heat or the storage the topic is about
+}
+
+// Applies tells whether the drink may lie where the window's source speaks.
+func (w Window) Applies(at At) bool {
+	return w.PH.Stands(at.PH).MayBeInside() && w.ProteinGL.Stands(at.ProteinGL).MayBeInside() &&
+		w.IonicMM.Stands(at.IonicMM).MayBeInside() && w.TempC.Stands(at.TempC).MayBeInside()
 }
 
 var windows = sync.OnceValues(readWindows)
@@ -161,6 +176,7 @@ func readWindows() ([]Window, error) {
 func (r row) window() (Window, error) {
 	w := Window{ID: r["id"], Topic: Topic(r["topic"]), What: r["what"], Unit: r["unit"], Conditions: r["conditions"],
 		Moves: r["moves"], Source: r.source(), Confidence: r["confidence"]}
+	w.Says = clarities[r["says"]]
 	if !slices.Contains(Topics, w.Topic) {
 		return w, fmt.Errorf("topic %q is unknown", w.Topic)
 	}
