@@ -12,16 +12,12 @@ type balance struct {
 }
 
 func (c *closed) balanceAt(tC float64) balance {
-	henry := henryCO2(tC)
-	if c.as.low {
-		henry = henryCO2Low(tC)
-	}
 	solvent := c.solvent(tC)
 	b := balance{
 		gas: realGasAt(tC), vapour: c.mix.vapourKPa(tC),
 		liquidL: c.litresAt20 * c.mix.expansion(tC), insideL: c.pack.BrimfulML / 1000 * c.growth(tC),
 		givePerKPa: c.as.givePerBar / kPaPerBar, ambient: float64(c.as.standing),
-		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * henry,
+		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * henry(tC, c.as.low),
 	}
 	if b.n2 > 0 || b.o2 > 0 {
 		b.n2PerKPa, b.o2PerKPa = solvent*iapwsTermsN2.molPerKgKPa(tC), solvent*iapwsTermsO2.molPerKgKPa(tC)

@@ -105,7 +105,11 @@ func TestDistanceToOthers(t *testing.T) {
 // 6.5 % below water, and within 3 % of a beer with 5 % of alcohol and 4 % of extract.
 func TestBrewingChart(t *testing.T) {
 	beer := Liquid{AlcoholFraction: 0.05, SugarGPerL: 40}
-	for _, r := range records(t, "testdata/charts.csv") {
+	rows := records(t, "testdata/charts.csv")
+	if len(rows) != 35 {
+		t.Errorf("charts.csv has %d rows, want 35", len(rows))
+	}
+	for _, r := range rows {
 		if r["quantity"] != "volumes" {
 			continue
 		}

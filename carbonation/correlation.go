@@ -34,25 +34,25 @@ func (c Correlation) MoleFraction(partialKPa, tC float64) float64 {
 	return moleFraction(c.molPerKgKPa(tC+kelvin), partialKPa, tC)
 }
 
-func moleFraction(henry, partialKPa, tC float64) float64 {
-	molality := henry * partialKPa * realGasAt(tC).fugacityFactor(partialKPa, 1)
+func moleFraction(perKgKPa, partialKPa, tC float64) float64 {
+	molality := perKgKPa * partialKPa * realGasAt(tC).fugacityFactor(partialKPa, 1)
 	return molality / (molality + molesWaterPerKg)
 }
 
-func perLitreAtm(henry, tC float64) float64 { return henry * kPaPerAtm * waterDensity(tC) }
+func perLitreAtm(perKgKPa, tC float64) float64 { return perKgKPa * kPaPerAtm * waterDensity(tC) }
 
 // Solubility is K0 of CO2 in water as this package takes it, mol per litre of
 // water at tC and atm of fugacity, tC 0 to 150 °C: Weiss to 40 °C; above that the
 // lower of Weiss drawn on and of Carroll, since less solubility means more
 // pressure. Low is the lowest of the correlations stated for CO2 (Weiss in its
-// range, Carroll, Plummer and Busenberg): 2.4 % below at 0 °C, none from 10 to
-// 25 °C, 0.7 % at 40 °C, 3.2 % at 65 °C, 3.8 % at 80 °C. High is the highest of them.
+// range, Carroll, Plummer and Busenberg): 2.4 % below at 0 °C, under 0.1 % from
+// 10 to 25 °C, 0.7 % at 40 °C, 3.2 % at 65 °C, 3.8 % at 80 °C. High is the highest of them.
 func Solubility(tC float64) Spread {
 	nominal := perLitreAtm(henryCO2(tC), tC)
 	return Spread{Low: perLitreAtm(henryCO2Low(tC), tC), Nominal: nominal, High: perLitreAtm(henryCO2High(tC), tC)}
 }
 
-// The three functions below are in mol/(kg kPa) with tK in kelvin.
+// The functions below are in mol/(kg kPa), tK in kelvin and tC in °C.
 
 func weiss(tK float64) float64 {
 	h := tK / 100
@@ -80,6 +80,14 @@ func henryCO2(tC float64) float64 {
 		return weiss(tC + kelvin)
 	}
 	return min(weiss(tC+kelvin), carroll(tC+kelvin))
+}
+
+// henry is the solubility computed with, nominal or at the unfavourable end.
+func henry(tC float64, low bool) float64 {
+	if low {
+		return henryCO2Low(tC)
+	}
+	return henryCO2(tC)
 }
 
 func henryCO2Low(tC float64) float64 {

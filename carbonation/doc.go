@@ -7,7 +7,7 @@
 //
 //   - A volume of CO2 is one litre of the gas at 0 °C and 1 atm, taken as real
 //     (22.2605 L/mol), per litre of drink at 20 °C: 1.977 g/L. Old charts that
-//     define it at 60 °F mean 5.7 % less gas by the same number.
+//     define it at 60 °F mean 5.4 % less gas by the same number.
 //   - A litre or millilitre of drink is at 20 °C unless a name says otherwise;
 //     a fill volume is at its fill temperature, a brimful volume at 20 °C.
 //   - Pressures are kPa, gauge and absolute being two types. Water vapour is

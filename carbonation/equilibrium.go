@@ -47,7 +47,19 @@ func (l Liquid) mixAt(tC float64) (mixture, error) {
 //
 // Source: Weiss 1974 for solubility, virial coefficients and the effect of
 // pressure on the liquid; see Solubility above 40 °C and Liquid for solutes.
+//
+// A counter-pressure filler must hold at least this pressure to keep the gas in.
 func (l Liquid) Pressure(volumes, tempC float64) (AbsoluteKPa, error) {
+	return l.pressure(volumes, tempC, false)
+}
+
+// HighestPressure is Pressure at the unfavourable end: the lowest published
+// solubility of CO2 in water, and the doubt about the solutes that Liquid tells of.
+func (l Liquid) HighestPressure(volumes, tempC float64) (AbsoluteKPa, error) {
+	return l.pressure(volumes, tempC, true)
+}
+
+func (l Liquid) pressure(volumes, tempC float64, low bool) (AbsoluteKPa, error) {
 	m, err := l.mixAt(tempC)
 	if err != nil {
 		return 0, err
@@ -56,7 +68,7 @@ func (l Liquid) Pressure(volumes, tempC float64) (AbsoluteKPa, error) {
 		return 0, err
 	}
 	mol := volumes / litresPerMol
-	fugacity := mol / (m.solvent(tempC, false) * (1 - mol*molarVolumeDissolved) * henryCO2(tempC))
+	fugacity := mol / (m.solvent(tempC, low) * (1 - mol*molarVolumeDissolved) * henry(tempC, low))
 	vapour, gas := m.vapourKPa(tempC), realGasAt(tempC)
 	p, ok := root(vapour, maxKPa, func(p float64) float64 {
 		part := p - vapour

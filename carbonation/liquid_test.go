@@ -12,6 +12,30 @@ func TestEquilibriumPressure(t *testing.T) {
 	within(t, "2.6 volumes at 20 °C", float64(pressure(t, Liquid{}, 2.6, 20)), 310, 0.7)
 }
 
+// TestHighestPressure: 3.2 % of solubility at 65 °C, 3 % more with 100 g/L of solids.
+func TestHighestPressure(t *testing.T) {
+	for _, c := range []struct {
+		liquid Liquid
+		ratio  float64
+	}{{Liquid{}, 1 / (1 - 0.0315)}, {Liquid{OtherGPerL: 100}, 1 / (1 - 0.0315) / 0.97}} {
+		high, err := c.liquid.HighestPressure(1, 65)
+		vapour := AbsoluteKPa(waterVapourKPa(65))
+		within(t, "CO2 at its highest", float64((must(t, high, err)-vapour)/(pressure(t, c.liquid, 1, 65)-vapour)), c.ratio, 0.15)
+	}
+}
+
+func TestIonTable(t *testing.T) {
+	known, err := ionParameters()
+	sum := 0.0
+	for _, h := range must(t, known, err) {
+		sum += h
+	}
+	within(t, "sum over 13 ions", sum, 1.3842, 0.001)
+	if len(Ions()) != 13 {
+		t.Errorf("%d ions: %q", len(Ions()), Ions())
+	}
+}
+
 func TestConventionOfAVolume(t *testing.T) {
 	within(t, "grams of a volume", GramsPerLitre(1), 1.9770, 0.003) // 44.0095 / 22.2605
 	within(t, "volumes of 7 g/L", VolumesOf(7), 3.541, 0.02)
