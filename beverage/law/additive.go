@@ -33,6 +33,7 @@ const (
 	Glycolipids         = "glycolipids"
 	LauricArginate      = "lauric arginate"
 	EDTA                = "EDTA"
+	Phosphate           = "phosphate" // added, no preservative
 )
 
 // What the weight of a limit is of.
@@ -42,6 +43,7 @@ const (
 	AsSorbicAcid    = "sorbic acid"
 	AsSulfurDioxide = "sulfur dioxide"
 	AsCalciumEDTA   = "anhydrous calcium disodium EDTA"
+	AsPhosphoric    = "P2O5"
 )
 
 // AdditiveLimit is what one market's text says of one substance in one category

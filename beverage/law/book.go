@@ -67,16 +67,23 @@ func (b *book) addQuantities() error {
 		return err
 	}
 	for _, rec := range recs {
-		i, ok := b.at[rec.text("row")]
-		if !ok {
-			return fmt.Errorf("%s.tsv:%d: no row %q; write the id of a row", rec.table, rec.line, rec.text("row"))
-		}
-		q, err := quantity(rec)
-		if err != nil {
+		if err := b.addQuantity(rec); err != nil {
 			return err
 		}
-		b.rows[i].Quantities = append(b.rows[i].Quantities, q)
 	}
+	return nil
+}
+
+func (b *book) addQuantity(rec record) error {
+	i, ok := b.at[rec.text("row")]
+	if !ok {
+		return fmt.Errorf("%s.tsv:%d: no row %q; write the id of a row", rec.table, rec.line, rec.text("row"))
+	}
+	q, err := quantity(rec)
+	if err != nil {
+		return err
+	}
+	b.rows[i].Quantities = append(b.rows[i].Quantities, q)
 	return nil
 }
 

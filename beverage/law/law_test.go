@@ -2,42 +2,39 @@ package law
 
 import (
 	"math"
+	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"posset/beverage"
 )
 
 func TestTablesAreWhole(t *testing.T) {
-	if err := open().err; err != nil {
-		t.Fatal(err)
-	}
-	for name, load := range map[string]func() error{
-		"schedules": func() error { _, err := schedules(); return err },
-		"hot_fill":  func() error { _, err := heatLines(); return err },
-		"additives": func() error { _, err := additives(); return err },
-	} {
+	for name, load := range loaders {
 		if err := load(); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 }
 
+// loaders read every table; what fails here would be missing in use.
+var loaders = map[string]func() error{
+	"rows":          func() error { return open().err },
+	"schedules":     func() error { _, err := schedules(); return err },
+	"hot_fill":      func() error { _, err := heatLines(); return err },
+	"additives":     func() error { _, err := additives(); return err },
+	"sums":          func() error { _, err := sumRules(); return err },
+	"preservatives": func() error { _, err := preservatives(); return err },
+	"caffeine":      func() error { _, err := caffeine(); return err },
+	"statements":    func() error { _, err := statements(); return err },
+	"filings":       func() error { _, err := filings(); return err },
+	"forms":         func() error { _, err := formFields(); return err },
+}
+
 func TestEveryRowSaysWhereItComesFrom(t *testing.T) {
 	for _, r := range Rows() {
-		for what, missing := range map[string]bool{
-			"a statement":                        r.Statement == "",
-			"a section":                          r.Section == "",
-			"a topic":                            r.Topic == "",
-			"a market, or trade":                 r.Trade == (len(r.Markets) > 0),
-			"a known market":                     slices.ContainsFunc(r.Markets, func(m beverage.Market) bool { return !slices.Contains(beverage.Markets, m) }),
-			"a basis":                            !slices.Contains([]beverage.Basis{beverage.Seen, beverage.Memory, beverage.CommonPractice}, r.Basis),
-			"the sureness of a recalled row":     r.Basis == beverage.Memory && !slices.Contains([]string{"high", "medium", "low"}, r.Sureness),
-			"no other sureness":                  r.Basis != beverage.Memory && r.Sureness != "" && r.Sureness != "secondary page",
-			"where it was read":                  r.Basis == beverage.Seen && r.Read == "",
-			"the date of the law that was read":  r.Basis == beverage.Seen && !r.Trade && r.TextDate == "",
-			"no date of a text that nobody read": r.Basis != beverage.Seen && !(r.TextDate == "" || r.Basis == beverage.CommonPractice),
-		} {
+		for what, missing := range lacks(r) {
 			if missing {
 				t.Errorf("row %s lacks %s", r.ID, what)
 			}
@@ -45,30 +42,186 @@ func TestEveryRowSaysWhereItComesFrom(t *testing.T) {
 	}
 }
 
-func TestHotFillOfKnownPairs(t *testing.T) {
+func lacks(r Row) map[string]bool {
+	foreign := func(m beverage.Market) bool { return !slices.Contains(beverage.Markets, m) }
+	bases := []beverage.Basis{beverage.Seen, beverage.Memory, beverage.CommonPractice}
+	return map[string]bool{
+		"a statement":                         r.Statement == "",
+		"a section":                           r.Section == "",
+		"a topic":                             r.Topic == "",
+		"a market, or trade":                  r.Trade == (len(r.Markets) > 0),
+		"a known market":                      slices.ContainsFunc(r.Markets, foreign),
+		"a basis":                             !slices.Contains(bases, r.Basis),
+		"the sureness of a recalled row":      r.Basis == beverage.Memory && !slices.Contains([]string{"high", "medium", "low"}, r.Sureness),
+		"no other sureness":                   r.Basis != beverage.Memory && r.Sureness != "" && r.Sureness != "secondary page",
+		"where it was read":                   r.Basis == beverage.Seen && r.Read == "",
+		"the date of the law that was read":   r.Basis == beverage.Seen && !r.Trade && r.TextDate == "",
+		"no date of a text that was not read": r.Basis != beverage.Seen && r.TextDate != "",
+		"an end to its statement":             !strings.HasSuffix(r.Statement, "."),
+		"a finding only once":                 r.Finding != "" && slices.Contains(r.Also, r.Finding),
+	}
+}
+
+func TestQuantitiesAreFigures(t *testing.T) {
+	ops := []string{">", ">=", "<", "<=", "=", "~", "+", "range"}
+	for _, r := range Rows() {
+		seen := map[string]bool{}
+		for _, q := range r.Quantities {
+			switch {
+			case seen[q.Name]:
+				t.Errorf("row %s has %q twice", r.ID, q.Name)
+			case !slices.Contains(ops, q.Op):
+				t.Errorf("row %s, %s: unknown comparison %q", r.ID, q.Name, q.Op)
+			case q.Unit == "":
+				t.Errorf("row %s, %s has no unit", r.ID, q.Name)
+			case q.Op == "range" && !(q.Low < q.High):
+				t.Errorf("row %s, %s: range from %v to %v", r.ID, q.Name, q.Low, q.High)
+			case q.Op != "range" && !(q.Value > 0):
+				t.Errorf("row %s, %s: %v", r.ID, q.Name, q.Value)
+			}
+			seen[q.Name] = true
+		}
+	}
+}
+
+// The counts pin the tables: a lost or doubled line shows here.
+func TestCounts(t *testing.T) {
+	sum, quantities := 0.0, 0
+	for _, r := range Rows() {
+		quantities += len(r.Quantities)
+		for _, q := range r.Quantities {
+			sum += q.Value + q.Low + q.High
+		}
+	}
+	all, _ := additives()
+	lines, _ := heatLines()
+	pairs, _ := schedules()
+	labels, _ := statements()
+	fields, _ := formFields()
+	duties, _ := filings()
+	coffee, _ := caffeine()
+	salts, _ := preservatives()
 	for _, c := range []struct {
-		source      string
-		ph, tC      float64
-		want, allow float64 // seconds
+		what      string
+		got, want int
 	}{
-		{"Breidt et al. 2010: 1.2 min at 160 F", 4.1, 71.1, 72, 1e-9},
-		{"Breidt et al. 2010: 12.7 min at 140 F", 4.1, 60, 12.7 * 60, 3},
-		{"Breidt et al. 2014: 5.6 min at 160 F", 4.11, 71.1, 336, 1e-9},
-		{"Breidt et al. 2014: 0.4 min at 180 F, 0.36 by the formula", 4.6, 82.2, 0.36 * 60, 0.3},
+		{"rows", len(Rows()), 239}, {"US", len(ForMarket(beverage.US)), 84}, {"CA", len(ForMarket(beverage.CA)), 25},
+		{"EU", len(ForMarket(beverage.EU)), 22}, {"UK", len(ForMarket(beverage.UK)), 10}, {"ANZ", len(ForMarket(beverage.ANZ)), 15},
+		{"Codex", len(ForMarket(beverage.Codex)), 12}, {"quantities", quantities, 277}, {"additive entries", len(all), 101},
+		{"hot-fill lines", len(lines), 29}, {"schedules", len(pairs), 54}, {"label statements", len(labels), 33},
+		{"form fields", len(fields), 64}, {"filings", len(duties), 21}, {"caffeine figures", len(coffee), 12}, {"preservatives", len(salts), 19},
 	} {
-		b, ok := HotFill(c.ph)
-		if !ok {
-			t.Errorf("%s: no band", c.source)
-			continue
-		}
-		got, _ := b.PathogenHoldS(c.tC)
-		if !(math.Abs(got-c.want) <= c.allow) {
-			t.Errorf("%s: got %.2f s, want %.2f", c.source, got, c.want)
+		if c.got != c.want {
+			t.Errorf("%s: %d, pinned %d", c.what, c.got, c.want)
 		}
 	}
-	for _, ph := range []float64{4.601, math.NaN(), math.Inf(1)} {
-		if _, ok := HotFill(ph); ok {
-			t.Errorf("pH %v has a band", ph)
+	if want := 51980.302; math.Abs(sum-want) > 1e-6 {
+		t.Errorf("the figures add up to %.4f, pinned %.4f", sum, want)
+	}
+}
+
+func TestEveryReferenceIsToARow(t *testing.T) {
+	all, _ := additives()
+	lines, _ := heatLines()
+	pairs, _ := schedules()
+	labels, _ := statements()
+	fields, _ := formFields()
+	duties, _ := filings()
+	coffee, _ := caffeine()
+	together, _ := sumRules()
+	var ids []string
+	for _, x := range all {
+		ids = append(ids, x.RowID)
+		if !speaks(x.RowID, x.Market) {
+			t.Errorf("%s in %s rests on row %s of another market", x.Substance, x.Market, x.RowID)
 		}
 	}
+	for _, x := range lines {
+		ids = append(ids, x.row)
+	}
+	for _, x := range pairs {
+		ids = append(ids, x.RowID)
+	}
+	for _, x := range labels {
+		ids = append(ids, x.RowID)
+		if !speaks(x.RowID, x.Market) {
+			t.Errorf("statement on %s in %s rests on row %s of another market", x.Trigger, x.Market, x.RowID)
+		}
+	}
+	for _, x := range fields {
+		ids = append(ids, x.RowID)
+	}
+	for _, x := range duties {
+		ids = append(ids, x.RowID)
+		if !speaks(x.RowID, x.Market) {
+			t.Errorf("duty in %s rests on row %s of another market", x.Market, x.RowID)
+		}
+	}
+	for _, x := range coffee {
+		ids = append(ids, x.RowID)
+	}
+	for _, x := range together {
+		ids = append(ids, x.RowID)
+	}
+	for _, id := range ids {
+		if _, ok := Get(id); !ok {
+			t.Errorf("no row %q", id)
+		}
+	}
+}
+
+func speaks(id string, m beverage.Market) bool {
+	r, _ := Get(id)
+	return r.Speaks(m)
+}
+
+// findings lists what an assessment may find.
+func findings(t *testing.T) []string {
+	t.Helper()
+	raw, err := os.ReadFile("testdata/findings.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Fields(string(raw))
+}
+
+func TestEveryFindingHasGround(t *testing.T) {
+	known := findings(t)
+	for _, id := range known {
+		if len(ByFinding(id)) == 0 {
+			t.Errorf("no row feeds %s", id)
+		}
+	}
+	for _, r := range Rows() {
+		for _, id := range append([]string{r.Finding}, r.Also...) {
+			if id != "" && !slices.Contains(known, id) {
+				t.Errorf("row %s feeds %s, which no assessment finds", r.ID, id)
+			}
+		}
+	}
+}
+
+// Findings that rest on memory or custom alone stand here by name, so that none
+// joins them unseen.
+func TestFindingsWithoutAReadSource(t *testing.T) {
+	want := []string{"package-liquid-full", "hot-fill-package", "package-route-mismatch", "ph-slow-base",
+		"measurement-implausible", "ingredient-override", "log-role-assumed", "log-cooling-decides",
+		"log-disagrees-with-spec", "carbonation-unmeasured", "protein-fouling", "protein-unknown",
+		"sterile-filtration-protein", "unknown-ingredient", "protein-browning", "flavour-light",
+		"carbonated-protein-foam", "pack-vacuum"}
+	var got []string
+	for _, id := range findings(t) {
+		if !slices.ContainsFunc(ByFinding(id), func(r Row) bool { return r.Basis == beverage.Seen }) {
+			got = append(got, id)
+		}
+	}
+	if !slices.Equal(sorted(got), sorted(want)) {
+		t.Errorf("got %v\nwant %v", sorted(got), sorted(want))
+	}
+}
+
+func sorted(list []string) []string {
+	list = slices.Clone(list)
+	slices.Sort(list)
+	return list
 }

@@ -15,6 +15,10 @@ func AcidPH() float64 { return figure("us-acid-food", "pH") }
 // TomatoPH is the line below which tomato products are not low-acid in the US.
 func TomatoPH() float64 { return figure("us-tomato", "pH") }
 
+// CanadaTomatoPH is the pH, after heating, at or below which Canada frees tomato
+// products from commercial sterility.
+func CanadaTomatoPH() float64 { return figure("ca-tomato", "pH") }
+
 // UKLowAcidPH is the low-acid line of UK heat-preservation practice.
 func UKLowAcidPH() float64 { return figure("uk-low-acid", "pH") }
 

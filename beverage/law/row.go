@@ -49,12 +49,7 @@ func (r Row) Cite() string {
 	case beverage.CommonPractice:
 		return r.Section + " (common practice, no source)"
 	}
-	var said []string
-	if r.TextDate == undatedCopy {
-		said = append(said, undatedCopy)
-	} else if r.TextDate != "" {
-		said = append(said, r.TextDate+" text")
-	}
+	said := r.textDate()
 	if r.Sureness != "" {
 		said = append(said, "read on a "+r.Sureness)
 	}
@@ -65,6 +60,18 @@ func (r Row) Cite() string {
 }
 
 const undatedCopy = "undated copy"
+
+// textDate is the date of the text in words; a section that names its own year
+// needs none.
+func (r Row) textDate() []string {
+	switch {
+	case r.TextDate == undatedCopy:
+		return []string{undatedCopy}
+	case r.TextDate == "" || strings.Contains(r.Section, r.TextDate):
+		return nil
+	}
+	return []string{r.TextDate + " text"}
+}
 
 // Source is the row's citation with its basis, as findings carry it.
 func (r Row) Source() beverage.Source { return beverage.Source{Text: r.Cite(), Basis: r.Basis} }

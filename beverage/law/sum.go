@@ -31,19 +31,24 @@ type SumRule struct {
 
 var sumRules = sync.OnceValues(func() ([]SumRule, error) {
 	return each("sums", func(rec record) (SumRule, error) {
-		s := SumRule{Market: beverage.Market(rec.text("market")), Kind: SumKind(rec.text("kind")),
-			Substances: rec.list("substances"), Category: Category(rec.text("category")),
-			ExpressedAs: rec.text("expressed_as"), Conditions: rec.text("conditions"), RowID: rec.text("row")}
-		for _, text := range rec.list("limits") {
-			v, err := strconv.ParseFloat(text, 64)
-			if err != nil {
-				return s, fmt.Errorf("%s.tsv:%d: limits: %q is no number; write it with a decimal point", rec.table, rec.line, text)
-			}
-			s.LimitsMGPerL = append(s.LimitsMGPerL, v)
-		}
-		return s, nil
+		limits, err := limitList(rec)
+		return SumRule{Market: beverage.Market(rec.text("market")), Kind: SumKind(rec.text("kind")),
+			Substances: rec.list("substances"), Category: Category(rec.text("category")), LimitsMGPerL: limits,
+			ExpressedAs: rec.text("expressed_as"), Conditions: rec.text("conditions"), RowID: rec.text("row")}, err
 	})
 })
+
+func limitList(rec record) ([]float64, error) {
+	var out []float64
+	for _, text := range rec.list("limits") {
+		v, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			return nil, fmt.Errorf("%s.tsv:%d: limits: %q is no number; write it with a decimal point", rec.table, rec.line, text)
+		}
+		out = append(out, v)
+	}
+	return out, nil
+}
 
 // SumRules returns a market's rules for preservatives used together.
 func SumRules(m beverage.Market) []SumRule {

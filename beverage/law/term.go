@@ -62,17 +62,30 @@ func usWord(class beverage.Class, c Circumstances) word {
 	case beverage.Outside:
 		return usOutside(c)
 	}
+	if c.tomatoBelow(TomatoPH()) {
+		return usTomato
+	}
 	return word{"not decided: a low-acid food as long as pH 4.6 or below is not shown", "us-low-acid", false}
+}
+
+var usTomato = word{"tomato product below pH 4.7: not a low-acid food, still in need of a set process", "us-tomato", true}
+
+// tomatoBelow is true where tomato is the only low-acid food and the whole pH
+// interval lies below the line.
+func (c Circumstances) tomatoBelow(line float64) bool {
+	return c.TomatoOnly && c.PH.Known() && c.PH.High < line
 }
 
 func usLowAcid(c Circumstances) word {
 	switch {
-	case c.TomatoOnly && c.PH.Known() && c.PH.High < TomatoPH():
-		return word{"tomato product below pH 4.7: not a low-acid food, still in need of a set process", "us-tomato", true}
+	case c.tomatoBelow(TomatoPH()):
+		return usTomato
 	case c.Refrigerated && c.Juice:
 		return word{"refrigerated low-acid juice", "refrigerated-low-acid.us-juice", false}
 	case c.Refrigerated:
 		return word{"low-acid food kept cold: part 113 speaks of food that keeps without refrigeration", "us-commercial-sterility", true}
+	case c.Carbonated:
+		return word{"low-acid food: the carbonated exclusion is of the acidified rule, not of this one", "us-low-acid", false}
 	}
 	return word{"low-acid food", "us-low-acid", false}
 }
@@ -99,6 +112,10 @@ func usAcid(c Circumstances) word {
 		return word{"fermented food, or acidified because of what was added after fermentation", "us-fermented", true}
 	case c.Fermented:
 		return word{"fermented food", "us-fermented", false}
+	case c.SmallLowAcid:
+		return word{"acid food with small amounts of low-acid food, or acidified food", "us-acidified-exclusions", true}
+	case c.Juice:
+		return word{"acid food; juice under the juice HACCP rule", "us-juice-scope", false}
 	}
 	return word{"acid food", "us-acid-food", false}
 }
@@ -108,7 +125,7 @@ func usOutside(c Circumstances) word {
 	case c.Alcoholic:
 		return word{"alcoholic beverage: outside the low-acid and acidified definitions", "alcohol-outside.us", false}
 	case c.WaterOnly:
-		return word{"bottled water: by practice not treated as low-acid", "us-bottled-water", true}
+		return word{"bottled water: by practice not treated as low-acid", "us-water-practice", true}
 	}
 	return word{"not low-acid: water activity at or below 0.85", "us-low-acid", false}
 }
@@ -116,7 +133,11 @@ func usOutside(c Circumstances) word {
 func canadaWord(class beverage.Class, c Circumstances) word {
 	switch {
 	case class == beverage.Outside && c.Alcoholic:
-		return word{"alcoholic beverage, when at 1.1 % by volume or more", "ca-alcohol", false}
+		return word{"alcoholic beverage, when at 1.1 % by volume or more", "ca-alcohol", true}
+	case class != beverage.Outside && c.TomatoOnly && c.PH.SurelyBelow(CanadaTomatoPH()):
+		return word{"tomato product at pH 4.7 or below after heating: need not be commercially sterile", "ca-tomato", false}
+	case class == beverage.Outside:
+		return word{"not a low-acid food: water activity at or below 0.85, or nothing in it to be low-acid", "ca-low-acid", c.WaterOnly}
 	case class == beverage.LowAcid && c.Refrigerated:
 		return word{"low-acid food kept at 4 C or below and labelled so", "ca-low-acid", false}
 	case class == beverage.LowAcid:
