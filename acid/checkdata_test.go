@@ -1,13 +1,13 @@
 package acid
 
 import (
-	"bytes"
 	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
+
+	"posset/acid/checkdata"
 )
 
 // checker is what a test and a property have in common.
@@ -43,12 +43,13 @@ func (r checkRow) number(t *testing.T, column string) float64 {
 	return v
 }
 
-// checkData reads a file of testdata.
+// checkData reads a file of published check values.
 func checkData(t *testing.T, file string) []checkRow {
 	t.Helper()
-	raw, err := os.ReadFile("testdata/" + file)
+	f, err := checkdata.Files.Open(file)
 	noError(t, err)
-	reader := csv.NewReader(bytes.NewReader(raw))
+	defer f.Close()
+	reader := csv.NewReader(f)
 	reader.Comment = '#'
 	all, err := reader.ReadAll()
 	noError(t, err)
@@ -61,7 +62,7 @@ func checkData(t *testing.T, file string) []checkRow {
 		rows = append(rows, r)
 	}
 	if len(rows) == 0 {
-		t.Fatalf("testdata/%s has no rows", file)
+		t.Fatalf("%s has no rows", file)
 	}
 	return rows
 }

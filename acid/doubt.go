@@ -36,7 +36,7 @@ func (lib *library) doubtOf(r *row, kind string) (doubt, error) {
 
 // ModelError returns what the activity form itself may miss, in pH: 0.03 up to
 // an ionic strength of 0.1, rising to 0.15 at 0.3 and beyond. The pH standards and
-// the mixtures in testdata lie within it and the doubt of the constants.
+// the mixtures in checkdata lie within it and the doubt of the constants.
 func (e Equilibrium) ModelError() float64 {
 	const least, most, from, to = 0.03, 0.15, 0.1, 0.3
 	share := (e.IonicStrength - from) / (to - from)

@@ -41,7 +41,7 @@ const (
 	molWaterPerKg = 55.508 // 1000 / 18.0153
 	// lowering is how far, as a share of -ln a_w, an estimate may miss: about 1 % of
 	// a_w at 0.90, as published for Norrish's equation with Ross's product, and wide
-	// enough for the check values in testdata.
+	// enough for the check values in checkdata.
 	lowering = 0.10
 )
 
