@@ -190,7 +190,7 @@ func holds(in any, key []string) bool {
 func TestPlaces(t *testing.T) {
 	d := readCatalogue(t)
 	texts := map[string][]string{catalogue: linesOf(t, catalogue), "testdata/catalogue/ours.toml": linesOf(t, "testdata/catalogue/ours.toml")}
-	places := placesIn(reflect.ValueOf(d))
+	places := placesOf(d)
 	if len(places) < 100 {
 		t.Errorf("only %d places", len(places))
 	}
@@ -242,6 +242,8 @@ func placesIn(v reflect.Value) (all []beverage.Place) {
 	}
 	return all
 }
+
+func placesOf(d *beverage.Drink) []beverage.Place { return placesIn(reflect.ValueOf(d)) }
 
 func BenchmarkCatalogue(b *testing.B) {
 	data, err := os.ReadFile(catalogue)

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"posset/beverage/quantity"
@@ -72,15 +73,16 @@ func (t table[T]) into(r *reader, n *node, it *T) {
 		r.wrong(n, "is "+n.called(), "write one table ["+n.path+"]")
 		return
 	}
+	var offered []string
 	for _, k := range n.keys {
 		if f := t.find(k.name); f != nil {
 			f.read(r, k, it)
 		} else {
-			r.unknown(n, k, t.names())
+			offered = append(offered, r.unknown(n, k, t.names())...)
 		}
 	}
 	for _, f := range t.fields {
-		if f.Required && n.child(f.Key) == nil {
+		if f.Required && n.child(f.Key) == nil && !slices.Contains(offered, f.Key) {
 			r.missing(n, f.KeyDoc)
 		}
 	}
@@ -163,16 +165,17 @@ func (r *reader) tables(n *node, most int) []*node {
 }
 
 // unknown tells a key that the table does not have, with the nearest that it
-// has, or where else the key belongs.
-func (r *reader) unknown(table, k *node, known []string) {
+// has, or where else the key belongs. It returns the nearest.
+func (r *reader) unknown(table, k *node, known []string) (near []string) {
 	if table.path == "" && k.shape == isTable {
 		r.strange = append(r.strange, k.name)
 	}
 	read := "unknown key " + quantity.Quote(k.name)
-	if k.headed {
+	if k.headed && k.at == k.valueAt {
 		read = "unknown table " + quantity.Quote(k.name)
 	}
-	near, homes := quantity.Nearest(k.name, known), r.homes(k.name)
+	near = quantity.Nearest(k.name, known)
+	homes := r.homes(k.name)
 	switch {
 	case len(near) > 0 && strings.EqualFold(near[0], k.name):
 		r.wrongKey(k, read, "keys are spelt exactly: write "+quantity.Either(near))
@@ -183,6 +186,7 @@ func (r *reader) unknown(table, k *node, known []string) {
 	default:
 		r.wrongKey(k, read, "write "+oneOf(known))
 	}
+	return near
 }
 
 func oneOf(words []string) string {

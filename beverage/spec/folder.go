@@ -109,7 +109,7 @@ func (r *reader) ownFile(path string) []beverage.Ingredient {
 		r.problems = append(r.problems, *problem)
 		return nil
 	}
-	list, problems := ownIngredients(path, data, r.keys)
+	list, problems := ownIngredients(path, data)
 	r.problems = append(r.problems, problems...)
 	return list
 }

@@ -120,7 +120,7 @@ func rank(p Problem, file string) int {
 // IngredientFile reads a file of the user's own: [[ingredient]] tables without
 // amount; path is how messages call it. The error is a *Problems.
 func IngredientFile(path string, data []byte) ([]beverage.Ingredient, error) {
-	list, problems := ownIngredients(path, data, Keys())
+	list, problems := ownIngredients(path, data)
 	if len(problems) > 0 {
 		return nil, gathered(path, problems)
 	}
@@ -134,7 +134,7 @@ var ownFile = table[ownList]{fields: []field[ownList]{
 		func(_ *reader, _ *node, l *ownList, i beverage.Ingredient) { l.all = append(l.all, i) }),
 }}
 
-func ownIngredients(path string, data []byte, keys []KeyDoc) ([]beverage.Ingredient, []Problem) {
+func ownIngredients(path string, data []byte) ([]beverage.Ingredient, []Problem) {
 	plain, problem := plainText(path, data)
 	if problem != nil {
 		return nil, []Problem{*problem}
@@ -143,7 +143,7 @@ func ownIngredients(path string, data []byte, keys []KeyDoc) ([]beverage.Ingredi
 	if doc.fatal != nil {
 		return nil, []Problem{*doc.fatal}
 	}
-	r := &reader{doc: doc, keys: keys, problems: doc.problems}
+	r := &reader{doc: doc, problems: doc.problems}
 	var list ownList
 	ownFile.into(r, doc.root, &list)
 	return list.all, r.problems

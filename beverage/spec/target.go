@@ -26,12 +26,12 @@ const (
 const targetForms = `"F0 6 min", "F 12 min at 93.3 C, z 8.9 C", "15 PU", "15 s at 72 C" or "5 log Alicyclobacillus acidoterrestris"`
 
 var (
-	f0Form    = regexp.MustCompile(`^F0\s+(.+)$`)
-	fForm     = regexp.MustCompile(`^F\s+(.+?)\s+at\s+(.+?),?\s+z\s+(.+)$`)
-	puForm    = regexp.MustCompile(`^(\S+)\s*PU$`)
-	stayForm  = regexp.MustCompile(`^([^F]\S*\s*\S+)\s+at\s+(.+)$`)
-	logForm   = regexp.MustCompile(`^(\S+?)[\s-]log\s+(\pL.*)$`)
-	timeAlone = regexp.MustCompile(`^[^F]`)
+	f0Form      = regexp.MustCompile(`^F0\s+(.+)$`)
+	fForm       = regexp.MustCompile(`^F\s+(.+?)\s+at\s+(.+?),?\s+z\s+(.+)$`)
+	puForm      = regexp.MustCompile(`^(\S+)\s*PU$`)
+	stayForm    = regexp.MustCompile(`^([^F]\S*\s*\S+)\s+at\s+(.+)$`)
+	logForm     = regexp.MustCompile(`^(\S+?)[\s-]log\s+(\pL.*)$`)
+	figureFirst = regexp.MustCompile(`^\s*[+-]?[0-9.,]+\s*\pL*\s*$`)
 )
 
 // ParseTarget reads a target in one of the five forms:
@@ -73,17 +73,22 @@ func ParseTarget(text string) (beverage.Target, error) {
 // basis given in °C and C°.
 func ParseTargetAt(text string, trefC, zC float64) (beverage.Target, error) {
 	t, err := ParseTarget(text)
-	if err == nil || !timeAlone.MatchString(strings.TrimSpace(text)) || strings.Contains(text, " at ") {
-		return t, err
-	}
-	if _, wrong := quantity.ParseAs(text, quantity.Duration); wrong != nil && !strings.Contains(wrong.Error(), "has a comma") {
+	if err == nil || !figureFirst.MatchString(text) || strings.Contains(text, " at ") || len(text) > longestName {
 		return t, err
 	}
 	t = beverage.Target{Text: strings.Join(strings.Fields(text), " ")}
 	if err = atBasis(&t, t.Text, trefC, zC); err != nil {
-		return beverage.Target{}, err
+		return beverage.Target{}, alsoAlone(err)
 	}
 	return t, nil
+}
+
+// alsoAlone adds the time alone to the forms that an error offers.
+func alsoAlone(err error) error {
+	if e, ok := err.(*quantity.Error); ok {
+		e.Write = strings.Replace(e.Write, targetForms, `"6 min" or `+targetForms, 1)
+	}
+	return err
 }
 
 func notTarget(text string) error {
