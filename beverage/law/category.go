@@ -24,8 +24,9 @@ const (
 	OtherDrink     Category = "other drink"       // nothing fits for sure
 
 	// Drinks that one row of one market names.
-	CannedCarbonated    Category = "canned carbonated soft drink" // US, EDTA
-	CarbonatedFlavoured Category = "carbonated flavoured drink"   // Codex 14.1.4.1
+	ThiaminSource       Category = "recognized source of vitamin B1" // US, sulfite
+	CannedCarbonated    Category = "canned carbonated soft drink"    // US, EDTA
+	CarbonatedFlavoured Category = "carbonated flavoured drink"      // Codex 14.1.4.1
 
 	// The drinks that the US names for dimethyl dicarbonate; no other may have it.
 	ReadyTea         Category = "ready-to-drink tea"
@@ -115,6 +116,9 @@ const wholePercent = 100
 func waterChoices(m beverage.Market, d DrinkFacts) []Choice {
 	if d.Tea || d.Coffee {
 		return teaChoices(m, d)
+	}
+	if d.PlantProtein {
+		return withMilk(d, Choice{FlavouredDrink, doubtPlant}, Choice{PlantDrink, doubtPlant})
 	}
 	return withMilk(d, Choice{Category: FlavouredDrink})
 }

@@ -44,7 +44,7 @@ func (r Ruling) Over(mgPerL float64) (certain, doubtful bool) {
 	if math.IsNaN(mgPerL) {
 		return false, true
 	}
-	certain = r.Doubt == "" && over(r.Lenient, mgPerL)
+	certain = over(r.Lenient, mgPerL) && r.Lenient.Doubt == "" && r.Strict.Doubt == ""
 	return certain, !certain && (over(r.Strict, mgPerL) || !r.Lenient.Known())
 }
 
@@ -81,6 +81,8 @@ func choices(substance string, m beverage.Market, d DrinkFacts) []Choice {
 	case d.Alcoholic:
 	case m == beverage.US && substance == DimethylDicarbonate:
 		return usDicarbonateChoices(d)
+	case m == beverage.US && substance == Sulfite && d.Thiamin:
+		return []Choice{{AnyDrink, doubtThiamin}, {ThiaminSource, doubtThiamin}}
 	case m == beverage.US && substance == EDTA && d.Carbonated:
 		return []Choice{{CannedCarbonated, doubtListed}, {AnyDrink, doubtListed}}
 	case m == beverage.Codex && substance == LauricArginate && d.Carbonated:
@@ -104,6 +106,8 @@ func usDicarbonateChoices(d DrinkFacts) []Choice {
 	}
 	return append(cs, Choice{Category: AnyDrink})
 }
+
+const doubtThiamin = "whether the drink is a recognized source of vitamin B1 is for the adviser"
 
 const doubtListed = "whether this drink is one of those that the section names is for the adviser"
 

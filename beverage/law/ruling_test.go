@@ -38,7 +38,7 @@ func TestRulings(t *testing.T) {
 		{"EU limit itself", Benzoate, beverage.EU, plainWater, 150, free},
 		{"EU above it", Benzoate, beverage.EU, plainWater, 151, certain},
 		{"EU, whey: a dairy-based drink has none", Benzoate, beverage.EU, wheyWater, 100, doubt},
-		{"EU, whey: over on the lenient reading, still doubtful", Benzoate, beverage.EU, wheyWater, 400, doubt},
+		{"EU, whey: over on either reading", Benzoate, beverage.EU, wheyWater, 151, certain},
 		{"EU, milk", Sorbate, beverage.EU, milkDrink, 1, certain},
 		{"EU, pure juice", Benzoate, beverage.EU, pureJuice, 1, certain},
 		{"EU, a drink with juice may be a flavoured drink", Benzoate, beverage.EU, someJuice, 100, doubt},
@@ -62,6 +62,9 @@ func TestRulings(t *testing.T) {
 		{"US EDTA in a soda", EDTA, beverage.US, DrinkFacts{Base: sold(beverage.SoldAsWater), Carbonated: true}, 30, doubt},
 		{"Codex lauric arginate in a still drink", LauricArginate, beverage.Codex, plainWater, 10, doubt},
 		{"Codex lauric arginate in a soda", LauricArginate, beverage.Codex, DrinkFacts{Base: sold(beverage.SoldAsWater), Carbonated: true}, 50, free},
+		{"US sulfite", Sulfite, beverage.US, plainWater, 60, free},
+		{"US sulfite with added thiamin", Sulfite, beverage.US, DrinkFacts{Base: sold(beverage.SoldAsWater), Thiamin: true}, 1, doubt},
+		{"EU, pea protein in water may be a plant drink", Sorbate, beverage.EU, DrinkFacts{Base: sold(beverage.SoldAsWater), PlantProtein: true}, 100, doubt},
 		{"EU phosphate is always for the adviser", Phosphate, beverage.EU, plainWater, 701, doubt},
 	} {
 		sure, maybe := Rule(c.substance, c.market, c.drink).Over(c.mgPerL)
