@@ -104,8 +104,10 @@ const (
 	doubtJuice     = "whether it counts as juice, nectar or a flavoured drink with juice depends on its juice share and name"
 )
 
+// juiceChoices takes a drink that may be wholly juice for juice, the strictest
+// of the three.
 func juiceChoices(d DrinkFacts) []Choice {
-	if d.JuicePercent.Known() && d.JuicePercent.Low >= wholePercent && !d.MilkProtein && !d.Milk {
+	if d.JuicePercent.Known() && d.JuicePercent.High >= wholePercent && !d.MilkProtein && !d.Milk {
 		return []Choice{{Category: JuiceCategory}}
 	}
 	return withMilk(d, Choice{JuiceCategory, doubtJuice}, Choice{NectarCategory, doubtJuice}, Choice{FlavouredDrink, doubtJuice})

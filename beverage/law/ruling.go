@@ -93,15 +93,17 @@ func choices(substance string, m beverage.Market, d DrinkFacts) []Choice {
 
 // usDicarbonateChoices names the listed drinks that this one may be. One that
 // is none of them for sure gets AnyDrink, where the substance is not permitted.
+// An interval that reaches out of a condition does not meet it; a figure nobody
+// has leaves the question open.
 func usDicarbonateChoices(d DrinkFacts) []Choice {
 	if d.Base.Known && d.Base.V == beverage.SoldAsTea && !d.MilkProtein && !d.Milk {
 		return []Choice{{Category: ReadyTea}}
 	}
 	var cs []Choice
-	if mayBeWithin(d.JuicePercent, "juice in electrolyte drink") && electrolytesMayFit(d) {
+	if juiceAtMost(d, "juice in electrolyte drink") && electrolytesIn(d) {
 		cs = append(cs, Choice{ElectrolyteDrink, doubtListed})
 	}
-	if d.Carbonated && mayBeWithin(d.JuicePercent, "juice in carbonated drink") {
+	if d.Carbonated && juiceAtMost(d, "juice in carbonated drink") {
 		cs = append(cs, Choice{CarbonatedDilute, doubtListed})
 	}
 	return append(cs, Choice{Category: AnyDrink})
@@ -111,21 +113,19 @@ const doubtThiamin = "whether the drink is a recognized source of vitamin B1 is 
 
 const doubtListed = "whether this drink is one of those that the section names is for the adviser"
 
-// mayBeWithin tells whether the juice share may lie at or below the row's
-// figure; an unknown one may.
-func mayBeWithin(share beverage.Interval, name string) bool {
-	return !share.Known() || share.Low <= figure("us-dmdc", name)
+// juiceAtMost holds the juice share against the row's figure of that name.
+func juiceAtMost(d DrinkFacts, name string) bool {
+	return !d.JuicePercent.Known() || d.JuicePercent.SurelyBelow(figure("us-dmdc", name))
 }
 
-// electrolytesMayFit tells whether sodium and potassium may both lie in the
-// window that the permission names. Unknown electrolytes may.
-func electrolytesMayFit(d DrinkFacts) bool {
+// electrolytesIn holds sodium and potassium against the window of the row.
+func electrolytesIn(d DrinkFacts) bool {
 	r := MustGet("us-dmdc")
 	na, _ := r.Quantity("sodium")
 	k, _ := r.Quantity("potassium")
-	return mayLieIn(d.SodiumMEqPerL, na) && mayLieIn(d.PotassiumMEqPerL, k)
+	return inWindow(d.SodiumMEqPerL, na) && inWindow(d.PotassiumMEqPerL, k)
 }
 
-func mayLieIn(i beverage.Interval, q Quantity) bool {
-	return !i.Known() || (i.High >= q.Low && i.Low <= q.High)
+func inWindow(i beverage.Interval, q Quantity) bool {
+	return !i.Known() || (i.Low >= q.Low && i.High <= q.High)
 }

@@ -87,7 +87,7 @@ func TestDicarbonateWindow(t *testing.T) {
 	}{
 		{"inside", in, beverage.Span(4, 5, beverage.Predicted), true},
 		{"unknown", beverage.Interval{}, beverage.Interval{}, true},
-		{"reaching in", beverage.Span(1, 5, beverage.Predicted), beverage.Span(7, 9, beverage.Predicted), true},
+		{"reaching out", beverage.Span(4, 8, beverage.Predicted), beverage.Span(4, 5, beverage.Predicted), false},
 		{"too little sodium", beverage.Span(1, 4.9, beverage.Predicted), beverage.Span(4, 5, beverage.Predicted), false},
 		{"too much potassium", in, beverage.Span(7.1, 9, beverage.Predicted), false},
 	} {
@@ -120,6 +120,27 @@ func TestRulingsNeverFlatter(t *testing.T) {
 		d.Base = beverage.Given[beverage.SoldAs]{}
 		if market != beverage.US && less > 0 && rank(Rule(substance, market, d).Over(amount)) == 0 {
 			t.Fatalf("%s in %s: not saying how the drink is sold frees it", substance, market)
+		}
+	})
+}
+
+// A wider tolerance never makes a ruling kinder.
+func TestWiderIsNeverKinder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		substance := rapid.SampledFrom([]string{Benzoate, Sorbate, DimethylDicarbonate, EDTA}).Draw(t, "substance")
+		market := rapid.SampledFrom(beverage.Markets).Draw(t, "market")
+		juice, na := rapid.Float64Range(0, 100).Draw(t, "juice"), rapid.Float64Range(0, 30).Draw(t, "sodium")
+		by := rapid.Float64Range(0, 10).Draw(t, "by")
+		narrow := DrinkFacts{
+			Base:         sold(rapid.SampledFrom([]beverage.SoldAs{beverage.SoldAsWater, beverage.SoldAsJuice, beverage.SoldAsPlant}).Draw(t, "base")),
+			JuicePercent: share(juice, juice), Carbonated: rapid.Bool().Draw(t, "carbonated"),
+			SodiumMEqPerL: share(na, na), PotassiumMEqPerL: share(4, 4),
+		}
+		wide := narrow
+		wide.JuicePercent, wide.SodiumMEqPerL = share(juice-by, juice+by), share(na-by, na+by)
+		amount := rapid.Float64Range(0.1, 2000).Draw(t, "amount")
+		if rank(Rule(substance, market, wide).Over(amount)) < rank(Rule(substance, market, narrow).Over(amount)) {
+			t.Fatalf("%s in %s at %v mg/L", substance, market, amount)
 		}
 	})
 }
@@ -194,6 +215,9 @@ func TestEveryEntryIsWhole(t *testing.T) {
 	all, _ := additives()
 	seen := map[string]bool{}
 	for _, a := range all {
+		if first := AdditiveLimits(a.Substance, a.Market)[0]; a.ExpressedAs != first.ExpressedAs {
+			t.Errorf("%s in %s is weighed in two ways", a.Substance, a.Market)
+		}
 		key := a.Substance + a.Permitted.String() + string(a.Market) + string(a.Category)
 		if a.Permitted == PermittedToLimit != (a.LimitMGPerL > 0) || a.ExpressedAs == "" || seen[key] {
 			t.Errorf("%+v is not whole, or stands twice", a)
