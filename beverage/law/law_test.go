@@ -120,59 +120,64 @@ func TestCounts(t *testing.T) {
 	}
 }
 
-func TestEveryReferenceIsToARow(t *testing.T) {
-	all, _ := additives()
-	lines, _ := heatLines()
-	pairs, _ := schedules()
-	labels, _ := statements()
-	fields, _ := formFields()
-	duties, _ := filings()
-	coffee, _ := caffeine()
-	together, _ := sumRules()
-	var ids []string
-	for _, x := range all {
-		ids = append(ids, x.RowID)
-		if !speaks(x.RowID, x.Market) {
-			t.Errorf("%s in %s rests on row %s of another market", x.Substance, x.Market, x.RowID)
-		}
-	}
-	for _, x := range lines {
-		ids = append(ids, x.row)
-	}
-	for _, x := range pairs {
-		ids = append(ids, x.RowID)
-	}
-	for _, x := range labels {
-		ids = append(ids, x.RowID)
-		if !speaks(x.RowID, x.Market) {
-			t.Errorf("statement on %s in %s rests on row %s of another market", x.Trigger, x.Market, x.RowID)
-		}
-	}
-	for _, x := range fields {
-		ids = append(ids, x.RowID)
-	}
-	for _, x := range duties {
-		ids = append(ids, x.RowID)
-		if !speaks(x.RowID, x.Market) {
-			t.Errorf("duty in %s rests on row %s of another market", x.Market, x.RowID)
-		}
-	}
-	for _, x := range coffee {
-		ids = append(ids, x.RowID)
-	}
-	for _, x := range together {
-		ids = append(ids, x.RowID)
-	}
-	for _, id := range ids {
-		if _, ok := Get(id); !ok {
-			t.Errorf("no row %q", id)
-		}
-	}
+// reference is what some table says of a row: market "" where any will do.
+type reference struct {
+	what   string
+	market beverage.Market
+	row    string
 }
 
-func speaks(id string, m beverage.Market) bool {
-	r, _ := Get(id)
-	return r.Speaks(m)
+func references() []reference {
+	var out []reference
+	add := func(what string, m beverage.Market, row string) { out = append(out, reference{what, m, row}) }
+	all, _ := additives()
+	for _, x := range all {
+		add("limit of "+x.Substance, x.Market, x.RowID)
+	}
+	for _, m := range beverage.Markets {
+		for _, x := range Statements(m) {
+			add("statement on "+string(x.Trigger), m, x.RowID)
+		}
+		for _, x := range CaffeineRules(m) {
+			add("caffeine", m, x.RowID)
+		}
+		for _, x := range SumRules(m) {
+			add("sum", m, x.RowID)
+		}
+	}
+	lines, _ := heatLines()
+	for _, x := range lines {
+		add("hot fill", "", x.row)
+	}
+	return append(out, plantReferences()...)
+}
+
+func plantReferences() []reference {
+	var out []reference
+	pairs, _ := schedules()
+	for _, x := range pairs {
+		out = append(out, reference{x.ID, x.Market, x.RowID})
+	}
+	duties, _ := filings()
+	for _, x := range duties {
+		out = append(out, reference{x.Duty, x.Market, x.RowID})
+	}
+	fields, _ := formFields()
+	for _, x := range fields {
+		out = append(out, reference{x.Field, beverage.US, x.RowID})
+	}
+	return out
+}
+
+func TestEveryReferenceIsToARow(t *testing.T) {
+	for _, ref := range references() {
+		r, ok := Get(ref.row)
+		if !ok {
+			t.Errorf("%s: no row %q", ref.what, ref.row)
+		} else if ref.market != "" && !r.Speaks(ref.market) {
+			t.Errorf("%s in %s rests on row %s of another market", ref.what, ref.market, ref.row)
+		}
+	}
 }
 
 // findings lists what an assessment may find.
