@@ -54,6 +54,9 @@ type isoelectric struct {
 }
 
 func (i isoelectric) interval() beverage.Interval {
+	if i.Basis == "" {
+		return beverage.Interval{}
+	}
 	return beverage.Interval{Low: i.Low, Mid: i.Mid, High: i.High, Basis: beverage.Library}
 }
 

@@ -75,8 +75,10 @@ func (s surroundings) interaction(radiusNM float64) float64 {
 	return s.bjerrumNM / 2 * (1/radiusNM - s.kappaNM/(1+s.kappaNM*(radiusNM+ionRadiusNM)))
 }
 
-// Newton's steps to the charge that is its own cause; the bracket is halved
-// whenever a step would leave it. Each step squares the error, so that after one
+// Newton's steps to the charge that is its own cause. Where a step would leave the
+// bracket, or is not half the one before, the bracket is halved instead: large
+// proteins in little salt make Newton's steps go round in circles. Near the end
+// each step squares the error, so that after one
 // shorter than the tolerance less than a millionth of a charge is left.
 const (
 	chargeSteps     = 60
@@ -93,7 +95,7 @@ type group struct {
 func (p *Part) netCharge(protons float64, s surroundings, k *[siteCount]float64) float64 {
 	w2 := 2 * s.interaction(p.radiusNM)
 	low, high := p.mostNegative, p.mostPositive
-	z := 0.0
+	z, last := 0.0, math.Inf(1)
 	for range chargeSteps {
 		charge, slope := p.chargeAt(protons*math.Exp(-w2*z), k)
 		if charge > z {
@@ -102,13 +104,15 @@ func (p *Part) netCharge(protons float64, s surroundings, k *[siteCount]float64)
 			high = z
 		}
 		next := z + (charge-z)/(1+w2*slope)
-		if !(next >= low && next <= high) {
+		step := math.Abs(next - z)
+		switch {
+		case !(next >= low && next <= high && step <= last/2):
 			next = (low + high) / 2
-		}
-		if math.Abs(next-z) <= chargeTolerance*(1+math.Abs(z)) {
+			step = high - low
+		case step <= chargeTolerance*(1+math.Abs(z)):
 			return next
 		}
-		z = next
+		z, last = next, step
 	}
 	return z
 }

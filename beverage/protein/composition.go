@@ -2,13 +2,15 @@ package protein
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"sync"
 
 	"posset/beverage"
 )
 
-// Composition is what a protein ingredient's protein consists of.
+// Composition is what a protein ingredient's protein consists of. A nil one is an
+// unknown protein: its figures are unknown or NaN.
 type Composition struct {
 	id          string
 	family      Family
@@ -38,23 +40,23 @@ func IDs() []string {
 }
 
 // ID is the kind of protein, as in IDs.
-func (c *Composition) ID() string { return c.id }
+func (c *Composition) ID() string { return c.orUnknown().id }
 
 // Family is the kind of protein that windows speak of.
-func (c *Composition) Family() Family { return c.family }
+func (c *Composition) Family() Family { return c.orUnknown().family }
 
 // Origin is the family a hydrolysate was cut from; of all else its own family.
-func (c *Composition) Origin() Family { return c.origin }
+func (c *Composition) Origin() Family { return c.orUnknown().origin }
 
 // Source says where the mass shares come from.
-func (c *Composition) Source() beverage.Source { return c.source }
+func (c *Composition) Source() beverage.Source { return c.orUnknown().source }
 
 // Parts lists the proteins of the composition, the largest share first.
-func (c *Composition) Parts() []Part { return slices.Clone(c.parts) }
+func (c *Composition) Parts() []Part { return slices.Clone(c.orUnknown().parts) }
 
 // Main is the protein with the largest share.
 func (c *Composition) Main() Part {
-	if len(c.parts) == 0 {
+	if c == nil || len(c.parts) == 0 {
 		return Part{}
 	}
 	return c.parts[0]
@@ -62,21 +64,24 @@ func (c *Composition) Main() Part {
 
 // Isoelectric returns the published pH of zero charge or least solubility of the
 // whole protein.
-func (c *Composition) Isoelectric() beverage.Interval { return c.isoelectric.interval() }
+func (c *Composition) Isoelectric() beverage.Interval { return c.orUnknown().isoelectric.interval() }
 
 // IsoelectricSource says where that figure comes from and how publications
 // disagree, if they do.
 func (c *Composition) IsoelectricSource() (source beverage.Source, dispute string) {
-	return c.isoelectric.source()
+	return c.orUnknown().isoelectric.source()
 }
 
 // Hydrolysis is the degree of hydrolysis in percent of the peptide bonds; unknown
 // where the protein is not cut.
-func (c *Composition) Hydrolysis() beverage.Interval { return c.hydrolysis }
+func (c *Composition) Hydrolysis() beverage.Interval { return c.orUnknown().hydrolysis }
 
 // HeatLabileFraction is the mass share of whey protein that heat unfolds for good:
 // 0 where there is none.
 func (c *Composition) HeatLabileFraction() float64 {
+	if c == nil {
+		return math.NaN()
+	}
 	sum := 0.0
 	for _, p := range c.parts {
 		if p.Labile {
@@ -84,6 +89,15 @@ func (c *Composition) HeatLabileFraction() float64 {
 		}
 	}
 	return sum
+}
+
+var unknown = &Composition{}
+
+func (c *Composition) orUnknown() *Composition {
+	if c == nil {
+		return unknown
+	}
+	return c
 }
 
 // shareRow is one chain's share in compositions.toml.

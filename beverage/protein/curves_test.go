@@ -79,10 +79,10 @@ func TestPHDropOnHeat(t *testing.T) {
 
 func TestDailyValues(t *testing.T) {
 	for market, want := range map[beverage.Market]float64{beverage.US: 1300, beverage.EU: 800, beverage.Codex: 1000} {
-		got, ok := DailyValue(market, Calcium)
+		got, ok := DailyValue(market, NutrientCalcium)
 		holds(t, ok && got.Source.Text != "", "%s: none", market)
 		equal(t, want, got.Value, string(market))
 	}
-	_, ok := DailyValue(beverage.CA, Protein)
+	_, ok := DailyValue(beverage.CA, NutrientProtein)
 	equal(t, false, ok, "Canada's daily value of protein")
 }

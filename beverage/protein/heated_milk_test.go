@@ -120,7 +120,7 @@ func TestNotesSayWhatWidensTheInterval(t *testing.T) {
 	d.Add(60, 65)
 	want := []string{
 		"more dissolved calcium than in milk: proteins aggregate at lower temperatures, by how much is not published",
-		"the constants were measured in milk; without casein and milk salts the rates differ, so the interval is wide",
+		"the constants were measured in milk; without micelles and milk salts the rates differ, so the interval is wide",
 		"all of the heat lies below 70 °C, where the constants are extended from above",
 	}
 	got := d.Validity().Notes

@@ -18,8 +18,8 @@ type Nutrient string
 
 // The nutrients that a protein drink is judged by.
 const (
-	Protein Nutrient = "protein"
-	Calcium Nutrient = "calcium"
+	NutrientProtein Nutrient = "protein"
+	NutrientCalcium Nutrient = "calcium"
 )
 
 // DailyValue returns a market's daily reference value. False where it has none or

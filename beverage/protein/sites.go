@@ -49,10 +49,8 @@ const (
 
 // acidities are the dissociation constants of one protein's groups at 25 °C.
 type acidities struct {
-	at25C       [siteCount]float64
-	enthalpyJ   *[siteCount]float64 // one for all sets
-	pK          [siteCount]float64
-	description string
+	at25C     [siteCount]float64
+	enthalpyJ *[siteCount]float64 // one for all sets
 }
 
 // warmth fills f with the factors that take constants from 25 °C to tC, by van 't
@@ -86,12 +84,13 @@ func readAcidities() (map[string]*acidities, error) {
 	}
 	sets := map[string]*acidities{}
 	for _, r := range rows {
-		set := &acidities{enthalpyJ: &heats, description: r["source"]}
+		set := &acidities{enthalpyJ: &heats}
 		for i, name := range siteNames {
-			if set.pK[i], err = r.numberOr(name, 0); err != nil {
+			pK, err := r.numberOr(name, 0)
+			if err != nil {
 				return nil, fmt.Errorf("pk.csv: set %q: %w", r["set"], err)
 			}
-			set.at25C[i] = math.Pow(10, -set.pK[i])
+			set.at25C[i] = math.Pow(10, -pK)
 		}
 		sets[r["set"]] = set
 	}

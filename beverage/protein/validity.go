@@ -57,8 +57,8 @@ func NewDenaturer(c *Composition, cond Conditions) (*Denaturer, Validity) {
 	default:
 		d.validity = cond.validity(data)
 		d.labile = labileParts(c, cond, data)
-		if c.family != FamilyMilk {
-			d.validity.note("the constants were measured in milk; without casein and milk salts the rates differ, so the interval is wide")
+		if !c.micelles {
+			d.validity.note("the constants were measured in milk; without micelles and milk salts the rates differ, so the interval is wide")
 		}
 	}
 	return d, d.validity
