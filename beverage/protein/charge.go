@@ -22,7 +22,14 @@ func (p Part) NetCharge(pH, ionicStrength, tC float64) float64 {
 	var f, k [siteCount]float64
 	p.acidities.warmth(s.tC, &f)
 	p.acidities.at(&f, &k)
-	return p.netCharge(math.Exp(-math.Ln10*pH), s, &k)
+	return p.netCharge(protonsAt(pH), s, &k)
+}
+
+// protonsAt is the activity of the hydrogen ion; beyond any pH that water can have
+// it stays as at the ends.
+func protonsAt(pH float64) float64 {
+	const strongestAcid, strongestBase = -2, 16
+	return math.Exp(-math.Ln10 * min(max(pH, strongestAcid), strongestBase))
 }
 
 // surroundings is what the solution does to every group of every part.
@@ -93,6 +100,9 @@ type group struct {
 
 // netCharge solves for the charge with the dissociation constants k.
 func (p *Part) netCharge(protons float64, s surroundings, k *[siteCount]float64) float64 {
+	if math.IsNaN(protons) {
+		return math.NaN()
+	}
 	w2 := 2 * s.interaction(p.radiusNM)
 	low, high := p.mostNegative, p.mostPositive
 	z, last := 0.0, math.Inf(1)
@@ -138,7 +148,7 @@ func (c *Composition) ChargePerGram(pH, ionicStrength, tC float64) float64 {
 		return math.NaN()
 	}
 	s := setting(ionicStrength, tC)
-	protons := math.Exp(-math.Ln10 * pH)
+	protons := protonsAt(pH)
 	var f, k [siteCount]float64
 	var of *acidities
 	const milli = 1000

@@ -94,6 +94,10 @@ func TestChargeIsANumberWhateverIsAsked(t *testing.T) {
 		holds(t, !math.IsNaN(c.ChargePerGram(3, odd, 25)), "ionic strength %v", odd)
 		holds(t, !math.IsNaN(c.ChargePerGram(3, 0.05, odd)), "temperature %v", odd)
 	}
+	for _, odd := range []float64{-300, 500, math.Inf(1), math.Inf(-1)} {
+		holds(t, !math.IsNaN(c.ChargePerGram(odd, 0.05, 25)), "pH %v", odd)
+	}
+	holds(t, math.IsNaN(c.ChargePerGram(math.NaN(), 0.05, 25)), "no pH has a charge")
 	holds(t, math.IsNaN((*Composition)(nil).ChargePerGram(3, 0, 25)), "an unknown protein has a charge")
 }
 

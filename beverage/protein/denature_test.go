@@ -55,6 +55,16 @@ func TestConstantsOutsideMilkAreRefused(t *testing.T) {
 	}
 }
 
+// Every protein that heat can unfold has rate constants, or borrows them.
+func TestEveryLabileProteinIsFollowed(t *testing.T) {
+	for _, id := range IDs() {
+		c := composition(t, id)
+		got, v := Isothermal(c, inMilk(), 85, 60)
+		equal(t, c.HeatLabileFraction() > 0, v.OK(), id)
+		equal(t, v.OK(), got.Known() && got.Low > 0, id+" loses nothing at 85 °C")
+	}
+}
+
 func TestNothingToDenature(t *testing.T) {
 	for _, c := range []*Composition{nil, composition(t, "caseinate"), composition(t, "collagen")} {
 		d, v := NewDenaturer(c, inMilk())
