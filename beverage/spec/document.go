@@ -116,9 +116,11 @@ func lineStarts(data []byte) []int {
 
 // position turns an offset into line and column, both counted from 1.
 func (d *document) position(offset int) (line, column int) {
-	line = sort.SearchInts(d.lines, offset+1)
+	line = d.line(offset)
 	return line, utf8.RuneCount(d.data[d.lines[line-1]:offset]) + 1
 }
+
+func (d *document) line(offset int) int { return sort.SearchInts(d.lines, offset+1) }
 
 // source is the text of a line, for messages.
 func (d *document) source(line int) string {
@@ -142,9 +144,9 @@ func (d *document) stop(read, help string) {
 
 // twice notes a key that is given again.
 func (d *document) twice(n *node, at int) {
-	if len(d.problems) > mostShown {
+	if len(d.problems) >= mostKept {
 		return
 	}
-	first, _ := d.position(n.at)
-	d.problems = append(d.problems, d.problem(at, n.path, quantity.Quote(n.name)+" is given twice, first in line "+itoa(first), "keep one of them"))
+	read := quantity.Quote(n.name) + " is given twice, first in line " + itoa(d.line(n.at))
+	d.problems = append(d.problems, d.problem(at, n.path, read, "keep one of them"))
 }

@@ -1,6 +1,8 @@
 package spec
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -43,8 +45,11 @@ func (r *reader) leaves(n *node) {
 func (r *reader) relative(n *node, path string) (string, bool) {
 	about, err := os.Stat(path)
 	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		r.wrong(n, "is not there", "name a file that is, or leave the key out")
+		return "", false
 	case err != nil:
-		r.wrong(n, "is not there ("+reason(err)+")", "name a file that is, or leave the key out")
+		r.wrong(n, "cannot be read ("+reason(err)+")", "name a file that can")
 		return "", false
 	case about.IsDir():
 		r.wrong(n, "is a folder", "name a file")
@@ -106,12 +111,10 @@ func ownFiles(key, means, example string) field[beverage.Drink] {
 func (r *reader) ownFile(path string) []beverage.Ingredient {
 	data, problem := readFile(path, path)
 	if problem != nil {
-		r.problems = append(r.problems, *problem)
+		r.add(*problem)
 		return nil
 	}
-	list, problems := ownIngredients(path, data)
-	r.problems = append(r.problems, problems...)
-	return list
+	return ownIngredients(path, data, r.gathering)
 }
 
 // describedOnce refuses two descriptions of one name: which counts is unclear.
@@ -120,7 +123,7 @@ func (r *reader) describedOnce(own []beverage.Ingredient) {
 	for _, i := range own {
 		key := strings.ToLower(strings.Join(strings.Fields(i.Name), " "))
 		if first, twice := seen[key]; twice {
-			r.problems = append(r.problems, Problem{Place: i.Place, Read: quantity.Quote(i.Name) + " is described twice, first at " + printable(first.File) + ":" + itoa(first.Line), Help: "keep one of them"})
+			r.add(Problem{Place: i.Place, Read: quantity.Quote(i.Name) + " is described twice, first at " + printable(first.File) + ":" + itoa(first.Line), Help: "keep one of them"})
 			continue
 		}
 		seen[key] = i.Place

@@ -50,7 +50,7 @@ func TestRecordsStayInTheFolder(t *testing.T) {
 		"dot":           "read",
 		"spaced":        "read",
 		"inner-link":    "read",
-		"absent":        `absent.toml:4:7: process.log: "logs/none.csv" is not there (no such file or directory); name a file that is, or leave the key out`,
+		"absent":        `absent.toml:4:7: process.log: "logs/none.csv" is not there; name a file that is, or leave the key out`,
 		"folder":        `folder.toml:4:7: process.log: "logs" is a folder; name a file`,
 		"up":            `up.toml:4:7: process.log: "../out/run.csv"` + leaves,
 		"round":         `round.toml:4:7: process.log: "logs/../logs/run.csv"` + leaves,
@@ -58,7 +58,7 @@ func TestRecordsStayInTheFolder(t *testing.T) {
 		"link":          `link.toml:4:7: process.log: "link.csv"` + leaves,
 		"linked-folder": `linked-folder.toml:4:7: process.log: "linked/run.csv"` + leaves,
 		"pipe":          `pipe.toml:4:7: process.log: "pipe" is not a plain file; name a file`,
-		"loop":          `loop.toml:4:7: process.log: "loop.csv" is not there (too many levels of symbolic links); name a file that is, or leave the key out`,
+		"loop":          `loop.toml:4:7: process.log: "loop.csv" cannot be read (too many levels of symbolic links); name a file that can`,
 	} {
 		if got := said(t, dir, name+".toml", spec.Options{}); got != want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, want)
@@ -88,7 +88,7 @@ func TestRecordsOutside(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{
-		"absent": `absent.toml:4:7: process.log: "logs/none.csv" is not there (no such file or directory); name a file that is, or leave the key out`,
+		"absent": `absent.toml:4:7: process.log: "logs/none.csv" is not there; name a file that is, or leave the key out`,
 		"pipe":   `pipe.toml:4:7: process.log: "pipe" is not a plain file; name a file`,
 	} {
 		if got := said(t, dir, name+".toml", spec.Options{AllowOutside: true}); got != want {
@@ -127,7 +127,7 @@ list.toml:2:33: drink.ingredient_files: 3 is a number; write a text in quotes`,
 		"number.toml": `number.toml:2:20: drink.ingredient_files: 3 is a number; write a text in quotes`,
 		"bad.toml": `bad.toml:2:11: drink.serving: "330" has no unit; write "330 mL" or "330 fl oz"
 bad.toml:3:51: drink.ingredient_files: "../a.toml" leaves the spec's folder; name a file inside it, or allow others with --allow-outside
-bad.toml:3:78: drink.ingredient_files: "none.toml" is not there (no such file or directory); name a file that is, or leave the key out
+bad.toml:3:78: drink.ingredient_files: "none.toml" is not there; name a file that is, or leave the key out
 b.toml:1:2: drink: unknown table "drink"; write "ingredient"
 b.toml:4:1: ingredient.amount: stands in a file of figures; write the amount in the drink's own file
 b.toml:5:1: ingredient.protien: unknown key "protien"; write "protein"

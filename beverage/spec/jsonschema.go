@@ -11,7 +11,7 @@ type object = map[string]any
 // JSONSchema returns the JSON Schema of the spec file, for editors that check
 // and complete TOML by one. It is made from the declarations that read the file.
 func JSONSchema() ([]byte, error) {
-	root := objectOf(Keys(), "")
+	root := objectOf(allKeys(), "")
 	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
 	root["title"] = "posset spec file"
 	root["description"] = SchemaID

@@ -4,7 +4,9 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -69,6 +71,54 @@ func (p *Problems) Error() string {
 		lines = append(lines, fmt.Sprintf("%s: and %d more %s", printable(p.File), p.More, plural("problem", p.More)))
 	}
 	return strings.Join(lines, "\n")
+}
+
+// mostKept bounds the work on a file that is wrong throughout: further problems
+// are only counted.
+const mostKept = 200
+
+// gathering collects the problems of a spec and of the files that it names.
+type gathering struct {
+	list []Problem
+	more int
+}
+
+func (g *gathering) add(p Problem) {
+	if g.full() {
+		return
+	}
+	g.list = append(g.list, p)
+}
+
+// full counts a problem that is one too many.
+func (g *gathering) full() bool {
+	if len(g.list) < mostKept {
+		return false
+	}
+	g.more++
+	return true
+}
+
+// error puts the problems in the order of the file, and those of the files that
+// it names after them, and cuts their number. Without problems it is nil.
+func (g *gathering) error(file string) error {
+	if len(g.list) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(g.list, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(rank(a, file), rank(b, file)), cmp.Compare(a.Place.File, b.Place.File),
+			cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Column, b.Column))
+	})
+	shown := min(len(g.list), mostShown)
+	return &Problems{File: file, List: g.list[:shown], More: len(g.list) - shown + g.more}
+}
+
+// rank puts the spec itself before the files that it names.
+func rank(p Problem, file string) int {
+	if p.Place.File == file {
+		return 0
+	}
+	return 1
 }
 
 func plural(word string, n int) string {

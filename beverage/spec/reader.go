@@ -10,20 +10,19 @@ import (
 	"posset/beverage/quantity"
 )
 
-// reader walks a document and gathers its problems.
+// reader walks a document into a drink and gathers what is wrong with it.
 type reader struct {
-	doc      *document
-	dir      string   // folder that named files are in
-	home     string   // dir with all links followed, once it is needed
-	outside  bool     // files outside of it may be named
-	keys     []KeyDoc // every key there is, to say where a strayed one belongs
-	problems []Problem
-	strange  []string // unknown tables at the top of the file
+	*gathering
+	doc     *document
+	dir     string   // folder that named files are in
+	home    string   // dir with all links followed, once it is needed
+	outside bool     // files outside of it may be named
+	keys    []KeyDoc // every key there is, to say where a strayed one belongs
+	strange []string // unknown tables at the top of the file
 }
 
 func (r *reader) place(n *node) beverage.Place {
-	line, _ := r.doc.position(n.at)
-	return beverage.Place{File: r.doc.file, Line: line, Key: n.path}
+	return beverage.Place{File: r.doc.file, Line: r.doc.line(n.at), Key: n.path}
 }
 
 // wrong tells a problem of a value; read goes after the value as written.
@@ -35,7 +34,9 @@ func (r *reader) wrong(n *node, read, help string) {
 func (r *reader) wrongKey(n *node, read, help string) { r.tell(n.at, n.path, read, help) }
 
 func (r *reader) tell(offset int, key, read, help string) {
-	r.problems = append(r.problems, r.doc.problem(offset, key, read, help))
+	if !r.full() {
+		r.add(r.doc.problem(offset, key, read, help))
+	}
 }
 
 // shown is a scalar as written, with a space after it.

@@ -71,7 +71,7 @@ func (r *reader) recordsOnce(records []beverage.Record) {
 	seen := make(map[string]beverage.Place)
 	for _, rec := range records {
 		if first, twice := seen[rec.File]; twice {
-			r.problems = append(r.problems, Problem{Place: rec.Place, Read: quantity.Quote(rec.File) + " is named twice, first in line " + itoa(first.Line), Help: "keep one of them"})
+			r.add(Problem{Place: rec.Place, Read: quantity.Quote(rec.File) + " is named twice, first in line " + itoa(first.Line), Help: "keep one of them"})
 			continue
 		}
 		seen[rec.File] = rec.Place

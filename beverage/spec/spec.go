@@ -1,7 +1,6 @@
 package spec
 
 import (
-	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"io"
@@ -50,8 +49,8 @@ func input(path string, stdin io.Reader) ([]byte, *Problem) {
 func Parse(data []byte, file, dir string, o Options) (*beverage.Drink, error) {
 	sum := sha256.Sum256(data)
 	d := &beverage.Drink{File: file, Dir: dir, SHA256: hex.EncodeToString(sum[:])}
-	if problems := fill(d, data, o); len(problems) > 0 {
-		return nil, gathered(file, problems)
+	if err := fill(d, data, o).error(file); err != nil {
+		return nil, err
 	}
 	if len(d.Markets) == 0 {
 		d.Markets = []beverage.Market{beverage.US}
@@ -60,23 +59,36 @@ func Parse(data []byte, file, dir string, o Options) (*beverage.Drink, error) {
 }
 
 // fill reads the file into the drink and returns what is wrong with it.
-func fill(d *beverage.Drink, data []byte, o Options) []Problem {
-	plain, problem := plainText(d.File, data)
+func fill(d *beverage.Drink, data []byte, o Options) *gathering {
+	wrong := &gathering{}
+	if doc := parsed(d.File, data, wrong); doc != nil {
+		r := &reader{doc: doc, dir: d.Dir, outside: o.AllowOutside, keys: allKeys(), gathering: wrong}
+		specFile.into(r, doc.root, d)
+		r.needDrink()
+	}
+	return wrong
+}
+
+// parsed turns bytes into a tree; nil where they are no TOML file of ours.
+func parsed(file string, data []byte, wrong *gathering) *document {
+	plain, problem := plainText(file, data)
 	if problem == nil && len(data) > mostBytes {
 		read, help := tooLarge(int64(len(data)))
-		problem = &Problem{Place: beverage.Place{File: d.File}, Read: read, Help: help}
+		problem = &Problem{Place: beverage.Place{File: file}, Read: read, Help: help}
 	}
 	if problem != nil {
-		return []Problem{*problem}
+		wrong.add(*problem)
+		return nil
 	}
-	doc := parseDocument(d.File, plain)
+	doc := parseDocument(file, plain)
 	if doc.fatal != nil {
-		return []Problem{*doc.fatal}
+		wrong.add(*doc.fatal)
+		return nil
 	}
-	r := &reader{doc: doc, dir: d.Dir, outside: o.AllowOutside, keys: Keys(), problems: doc.problems}
-	specFile.into(r, doc.root, d)
-	r.needDrink()
-	return r.problems
+	for _, p := range doc.problems {
+		wrong.add(p)
+	}
+	return doc
 }
 
 // needDrink refuses a file without the table that makes it a spec.
@@ -93,36 +105,16 @@ func (r *reader) needDrink() {
 	if len(r.doc.root.keys) == 0 {
 		read = "is empty: it " + read
 	}
-	r.problems = append(r.problems, Problem{Place: beverage.Place{File: r.doc.file}, Read: read, Help: "write [drink], and under it name and serving"})
-}
-
-// gathered puts problems in the order of the file and cuts their number.
-func gathered(file string, all []Problem) *Problems {
-	slices.SortStableFunc(all, func(a, b Problem) int {
-		return cmp.Or(cmp.Compare(rank(a, file), rank(b, file)), cmp.Compare(a.Place.File, b.Place.File),
-			cmp.Compare(a.Place.Line, b.Place.Line), cmp.Compare(a.Column, b.Column))
-	})
-	p := &Problems{File: file, List: all}
-	if len(all) > mostShown {
-		p.List, p.More = all[:mostShown], len(all)-mostShown
-	}
-	return p
-}
-
-// rank puts the spec itself before the files that it names.
-func rank(p Problem, file string) int {
-	if p.Place.File == file {
-		return 0
-	}
-	return 1
+	r.add(Problem{Place: beverage.Place{File: r.doc.file}, Read: read, Help: "write [drink], and under it name and serving"})
 }
 
 // IngredientFile reads a file of the user's own: [[ingredient]] tables without
 // amount; path is how messages call it. The error is a *Problems.
 func IngredientFile(path string, data []byte) ([]beverage.Ingredient, error) {
-	list, problems := ownIngredients(path, data)
-	if len(problems) > 0 {
-		return nil, gathered(path, problems)
+	wrong := &gathering{}
+	list := ownIngredients(path, data, wrong)
+	if err := wrong.error(path); err != nil {
+		return nil, err
 	}
 	return list, nil
 }
@@ -134,24 +126,19 @@ var ownFile = table[ownList]{fields: []field[ownList]{
 		func(_ *reader, _ *node, l *ownList, i beverage.Ingredient) { l.all = append(l.all, i) }),
 }}
 
-func ownIngredients(path string, data []byte) ([]beverage.Ingredient, []Problem) {
-	plain, problem := plainText(path, data)
-	if problem != nil {
-		return nil, []Problem{*problem}
-	}
-	doc := parseDocument(path, plain)
-	if doc.fatal != nil {
-		return nil, []Problem{*doc.fatal}
-	}
-	r := &reader{doc: doc, problems: doc.problems}
+func ownIngredients(path string, data []byte, wrong *gathering) []beverage.Ingredient {
 	var list ownList
-	ownFile.into(r, doc.root, &list)
-	return list.all, r.problems
+	if doc := parsed(path, data, wrong); doc != nil {
+		ownFile.into(&reader{doc: doc, gathering: wrong}, doc.root, &list)
+	}
+	return list.all
 }
 
 // Keys returns every table and key of the spec file, in the order in which the
 // reference tells them.
-var Keys = sync.OnceValue(func() []KeyDoc { return specFile.docs("") })
+func Keys() []KeyDoc { return slices.Clone(allKeys()) }
+
+var allKeys = sync.OnceValue(func() []KeyDoc { return specFile.docs("") })
 
 var drinkTable = regexp.MustCompile(`(?mi)^[ \t]*(\[[ \t]*["']?drink["']?[ \t]*[].]|["']?drink["']?[ \t]*[.=])`)
 

@@ -16,7 +16,10 @@ func itoa(n int) string { return strconv.Itoa(n) }
 func (d *document) notTOML(line, column int, message string) *Problem {
 	source := d.source(line)
 	p := &Problem{Place: beverage.Place{File: d.file, Line: line}, Column: column}
-	p.Read = quantity.Quote(source) + " is not TOML (" + plainMessage(message) + ")"
+	p.Read = "is not TOML (" + plainMessage(message) + ")"
+	if source != "" {
+		p.Read = quantity.Quote(source) + " " + p.Read
+	}
 	p.Help = hint(source)
 	return p
 }
