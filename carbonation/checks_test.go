@@ -1,65 +1,72 @@
 package carbonation
 
 import (
-	"strings"
+	"math"
 	"testing"
 )
 
-// TestPublishedValues recomputes every row of testdata/checks.csv.
+// TestPublishedValues recomputes every row of checkdata/checks.csv.
 func TestPublishedValues(t *testing.T) {
-	rows := records(t, "testdata/checks.csv")
-	if len(rows) != 163 {
-		t.Errorf("checks.csv has %d rows, want 163", len(rows))
+	rows := checkRecords(t, "checks.csv")
+	if len(rows) != 175 {
+		t.Errorf("checks.csv has %d rows, want 175", len(rows))
 	}
 	for _, r := range rows {
-		what := r["kind"] + " at " + r["t_c"] + " °C"
-		tC := r.number(t, "t_c")
-		within(t, what, recompute(t, r, tC), r.number(t, "want"), r.number(t, "allowed_percent"))
+		within(t, r["id"], recompute(t, r), r.number(t, "want"), r.number(t, "allowed_percent"))
 	}
 }
 
-func recompute(t *testing.T, r record, tC float64) float64 {
-	kind := r["kind"]
-	if name, ok := strings.CutPrefix(kind, "correlation "); ok {
-		return correlation(t, name).MolPerLitreAtm(tC)
+// recompute works out what a row's source prints.
+func recompute(t *testing.T, r record) float64 {
+	tC, given := r.optional(t, "t_c"), r.optional(t, "given")
+	switch {
+	case r["kind"] == "correlation":
+		return correlation(t, r["equation"]).MolPerLitreAtm(tC)
+	case r["kind"] == "mole fraction" && r["equation"] != "":
+		return 1000 * correlation(t, r["equation"]).MoleFraction(given, tC)
 	}
-	if name, ok := strings.CutPrefix(kind, "mole fraction "); ok {
-		return 1000 * correlation(t, name).MoleFraction(r.number(t, "given"), tC)
+	compute, ok := printed[r["kind"]]
+	if !ok {
+		t.Fatalf("unknown kind %q", r["kind"])
 	}
-	atm := Solubility(tC).Nominal * realGasAt(tC).fugacityFactor(kPaPerAtm, 1) // mol/L under 1 atm
-	switch kind {
-	case "mole fraction":
-		return 1000 * moleFraction(henryCO2(tC), r.number(t, "given"), tC)
-	case "K0":
-		return Solubility(tC).Nominal
-	case "Bunsen":
-		return atm * litresPerMol
-	case "Ostwald": // over the concentration in the gas
-		return atm * realGasAt(tC).rt * realGasAt(tC).compressibility(kPaPerAtm, 1) / kPaPerAtm
-	case "grams": // per 100 g of water, 1 atm in all
-		return gramsPer100(t, tC)
-	case "virial":
-		return 1000 * virialCO2(tC)
-	case "N2":
-		return perLitreAtm(iapwsTermsN2.molPerKgKPa(tC), tC)
-	case "O2":
-		return perLitreAtm(iapwsTermsO2.molPerKgKPa(tC), tC)
-	case "vapour":
-		return waterVapourKPa(tC)
-	case "water density":
-		return 1000 * waterDensity(tC)
-	case "sugar density":
-		return sugarDensity(r.number(t, "given")/100, tC)
-	case "ethanol density":
-		return 1000 * ethanolWaterDensity(r.number(t, "given")/100, tC)
-	}
-	t.Fatalf("unknown kind %q", kind)
-	return 0
+	return compute(tC, given)
 }
 
-func gramsPer100(t *testing.T, tC float64) float64 {
-	volumes, err := Liquid{}.Volumes(StandardAtmosphere, tC)
-	return GramsPerLitre(must(t, volumes, err)) / waterDensity(referenceC) / 10
+// printed is what each kind of row holds, in the units that its header names; NaN
+// where it cannot be worked out.
+var printed = map[string]func(tC, given float64) float64{
+	"mole fraction":     func(tC, kPa float64) float64 { return 1000 * MoleFraction(kPa, tC) },
+	"K0":                func(tC, _ float64) float64 { return Solubility(tC).Nominal },
+	"Bunsen":            func(tC, _ float64) float64 { return Bunsen(tC) },
+	"Ostwald":           func(tC, _ float64) float64 { return Ostwald(tC) },
+	"grams":             func(tC, _ float64) float64 { return orNaN(GramsPer100(tC)) },
+	"grams of a volume": func(_, volumes float64) float64 { return GramsPerLitre(volumes) },
+	"virial":            func(tC, _ float64) float64 { return 1000 * VirialCO2LPerMol(tC) },
+	"N2":                func(tC, _ float64) float64 { return NitrogenMolPerLitreAtm(tC) },
+	"O2":                func(tC, _ float64) float64 { return OxygenMolPerLitreAtm(tC) },
+	"vapour":            func(tC, _ float64) float64 { return WaterVapourKPa(tC) },
+	"water density":     func(tC, _ float64) float64 { return 1000 * WaterDensityKgPerL(tC) },
+	"sugar density":     func(tC, percent float64) float64 { return SucroseDensityKgPerL(percent/100, tC) },
+	"ethanol density":   func(tC, percent float64) float64 { return 1000 * EthanolDensityKgPerL(percent/100, tC) },
+	"pressure":          func(tC, volumes float64) float64 { return float64(orNaN(Liquid{}.Pressure(volumes, tC))) },
+	"ambient":           func(_, m float64) float64 { return float64(orNaN(AmbientKPa(m))) },
+	"beside sugar":      func(tC, gPerL float64) float64 { return overWater(Liquid{SugarGPerL: gPerL}, tC) },
+	"beside salt": func(tC, molPerL float64) float64 {
+		return overWater(Liquid{IonsMolPerL: map[string]float64{"Na+": molPerL, "Cl-": molPerL}}, tC)
+	},
+}
+
+// overWater is what a litre of drink takes up at 200 kPa over what water does.
+func overWater(l Liquid, tC float64) float64 {
+	const anyKPa = 200
+	return orNaN(l.Volumes(anyKPa, tC)) / orNaN(Liquid{}.Volumes(anyKPa, tC))
+}
+
+func orNaN[T ~float64](v T, err error) T {
+	if err != nil {
+		return T(math.NaN())
+	}
+	return v
 }
 
 func correlation(t *testing.T, name string) Correlation {

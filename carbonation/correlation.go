@@ -39,7 +39,7 @@ func moleFraction(perKgKPa, partialKPa, tC float64) float64 {
 	return molality / (molality + molesWaterPerKg)
 }
 
-func perLitreAtm(perKgKPa, tC float64) float64 { return perKgKPa * kPaPerAtm * waterDensity(tC) }
+func perLitreAtm(perKgKPa, tC float64) float64 { return perKgKPa * kPaPerAtm * WaterDensityKgPerL(tC) }
 
 // Solubility is K0 of CO2 in water as this package takes it, mol per litre of
 // water at tC and atm of fugacity, tC 0 to 150 °C: Weiss to 40 °C; above that the
@@ -114,7 +114,7 @@ func (g iapwsTerms) molPerKgKPa(tC float64) float64 {
 	tr := (tC + kelvin) / criticalK
 	tau := 1 - tr
 	ln := g.a/tr + g.b*math.Pow(tau, 0.355)/tr + g.c*math.Pow(tr, -0.41)*math.Exp(tau)
-	return molesWaterPerKg / (waterVapourKPa(tC) * math.Exp(ln))
+	return molesWaterPerKg / (WaterVapourKPa(tC) * math.Exp(ln))
 }
 
 func iapwsCO2(tK float64) float64 { return iapwsTermsCO2.molPerKgKPa(tK - kelvin) }

@@ -27,8 +27,9 @@ const (
 	ethanolHighestC  = 40      // where the formula ends
 )
 
-// ethanolWaterDensity in kg/L at tC, up to 40 °C, for a mass fraction of ethanol.
-func ethanolWaterDensity(share, tC float64) float64 {
+// EthanolDensityKgPerL returns the density of ethanol in water in kg/L at tC, -20 to
+// 40 °C, for a mass fraction of ethanol.
+func EthanolDensityKgPerL(share, tC float64) float64 {
 	d := tC - referenceC
 	byC := d * polynomial(waterByC, d)
 	power := d
@@ -45,7 +46,7 @@ func ethanolMassShare(fraction float64) float64 {
 	if fraction == 0 {
 		return 0
 	}
-	return massShare(fraction*ethanolDensity, func(share float64) float64 { return ethanolWaterDensity(share, referenceC) })
+	return massShare(fraction*ethanolDensity, func(share float64) float64 { return EthanolDensityKgPerL(share, referenceC) })
 }
 
 // ethanolExpansion is how much more than water a mixture of the mass share has grown at tC since
@@ -56,8 +57,8 @@ func ethanolExpansion(share, tC float64) float64 {
 		return 1
 	}
 	within := min(tC, ethanolHighestC)
-	mixture := ethanolWaterDensity(share, referenceC) / ethanolWaterDensity(share, within)
-	water := ethanolWaterDensity(0, referenceC) / ethanolWaterDensity(0, within)
+	mixture := EthanolDensityKgPerL(share, referenceC) / EthanolDensityKgPerL(share, within)
+	water := EthanolDensityKgPerL(0, referenceC) / EthanolDensityKgPerL(0, within)
 	if within == tC {
 		return mixture / water
 	}

@@ -2,10 +2,10 @@ package carbonation
 
 import "math"
 
-// virialCO2 returns the second virial coefficient of CO2 in L/mol at tC. Up to
+// VirialCO2LPerMol returns the second virial coefficient of CO2 in L/mol at tC. Up to
 // 60 °C the cubic of Weiss 1974; above, the exponential form of Kaye and Laby's
 // tables, shifted to meet it (they differ by less than 0.002 L/mol there).
-func virialCO2(tC float64) float64 {
+func VirialCO2LPerMol(tC float64) float64 {
 	if tC <= virialJoinC {
 		return virialWeiss(tC + kelvin)
 	}
@@ -36,7 +36,7 @@ type realGas struct {
 }
 
 func realGasAt(tC float64) realGas {
-	return realGas{rt: gasConstant * (tC + kelvin), virial: virialCO2(tC), cross: crossVirial(tC), molar: molarVolumeDissolved}
+	return realGas{rt: gasConstant * (tC + kelvin), virial: VirialCO2LPerMol(tC), cross: crossVirial(tC), molar: molarVolumeDissolved}
 }
 
 // fugacityFactor is fugacity over partial pressure of CO2 making up the share

@@ -79,9 +79,9 @@ const (
 )
 
 func (m *mixture) setWater() {
-	pure := waterDensity(referenceC)
-	besideEthanol := ethanolWaterDensity(m.ethanolShare, referenceC) - m.AlcoholFraction*ethanolDensity
-	besideSugar := sugarDensity(m.sugarShare, referenceC) - m.SugarGPerL/1000
+	pure := WaterDensityKgPerL(referenceC)
+	besideEthanol := EthanolDensityKgPerL(m.ethanolShare, referenceC) - m.AlcoholFraction*ethanolDensity
+	besideSugar := SucroseDensityKgPerL(m.sugarShare, referenceC) - m.SugarGPerL/1000
 	m.waterKgPerL = besideEthanol + besideSugar - pure - pure*otherVolume*m.OtherGPerL/1000
 	m.perWater = (1 - ethanolLoss*m.AlcoholFraction) * pure / besideEthanol
 	doubt := doubtOfSolids * min(1, (m.SugarGPerL+m.OtherGPerL)/doubtSolidsGPerL)
@@ -106,11 +106,11 @@ func (m *mixture) solvent(tC float64, low bool) float64 {
 // expansion returns the volume at tC of what is 1 L at 20 °C, at about 1 atm.
 // Solids other than sugar are taken to grow as the water whose place they take.
 func (m *mixture) expansion(tC float64) float64 {
-	return sugarDensity(m.sugarShare, referenceC) / sugarDensity(m.sugarShare, tC) * ethanolExpansion(m.ethanolShare, tC)
+	return SucroseDensityKgPerL(m.sugarShare, referenceC) / SucroseDensityKgPerL(m.sugarShare, tC) * ethanolExpansion(m.ethanolShare, tC)
 }
 
 // vapourKPa is the vapour pressure of the liquid: that of pure water (sugar
 // lowers it by about 1 % at 15 Brix, not counted) and of the ethanol.
 func (m *mixture) vapourKPa(tC float64) float64 {
-	return waterVapourKPa(tC) * (1 + m.ethanolPerWater)
+	return WaterVapourKPa(tC) * (1 + m.ethanolPerWater)
 }

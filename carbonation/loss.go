@@ -55,7 +55,7 @@ func (m Material) LossPerMonth(brimfulML, tempC float64) (Spread, error) {
 func (m Material) lossPerSecondAndBarrer(brimfulML, tempC float64) float64 {
 	litres := brimfulML / 1000
 	rt := gasConstant * (tempC + kelvin)
-	molPerKPa := litres * (usualFill*waterDensity(tempC)*henryCO2(tempC) + (1-usualFill)/rt)
+	molPerKPa := litres * (usualFill*WaterDensityKgPerL(tempC)*henryCO2(tempC) + (1-usualFill)/rt)
 	areaM2 := bottleShape * math.Pow(litres/1000, 2.0/3)
 	warmth := math.Exp(permeationEnergy / gasConstant * (1/(permeabilityC+kelvin) - 1/(tempC+kelvin)))
 	return barrerCM3 * warmth * areaM2 / m.WallMM / idealCM3PerMol / molPerKPa

@@ -13,7 +13,7 @@ func can(t fataler) Pack {
 // TestMeasuredPairs reads the volumes of a pack at one temperature and holds the
 // pressure at another against what was measured there.
 func TestMeasuredPairs(t *testing.T) {
-	rows := records(t, "testdata/packs.csv")
+	rows := checkRecords(t, "packs.csv")
 	if len(rows) != 2 {
 		t.Errorf("packs.csv has %d rows, want 2", len(rows))
 	}

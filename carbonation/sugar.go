@@ -19,18 +19,18 @@ var sugarTerms = [...][]float64{
 // sugar adds at that temperature is held.
 const solutionHighestC = 100
 
-// sugarDensity returns the density of a sucrose solution in kg/L at tC for a mass
+// SucroseDensityKgPerL returns the density of a sucrose solution in kg/L at tC for a mass
 // fraction.
-func sugarDensity(share, tC float64) float64 {
+func SucroseDensityKgPerL(share, tC float64) float64 {
 	if share == 0 {
-		return waterDensity(tC)
+		return WaterDensityKgPerL(tC)
 	}
 	x := (min(tC, solutionHighestC) - referenceC) / 100
 	added := 0.0
 	for i := len(sugarTerms) - 1; i >= 0; i-- {
 		added = added*x + share*polynomial(sugarTerms[i], share)
 	}
-	return waterDensity(tC) + added/1000
+	return WaterDensityKgPerL(tC) + added/1000
 }
 
 // sugarMassShare returns the mass fraction of a sucrose solution that holds
@@ -39,7 +39,7 @@ func sugarMassShare(gPerL float64) float64 {
 	if gPerL == 0 {
 		return 0
 	}
-	return massShare(gPerL/1000, func(share float64) float64 { return sugarDensity(share, referenceC) })
+	return massShare(gPerL/1000, func(share float64) float64 { return SucroseDensityKgPerL(share, referenceC) })
 }
 
 // massShare returns the mass fraction of a solution that holds kgPerL, its density

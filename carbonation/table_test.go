@@ -2,10 +2,13 @@ package carbonation
 
 import (
 	"encoding/csv"
+	"io/fs"
 	"math"
 	"os"
 	"strconv"
 	"testing"
+
+	"posset/carbonation/checkdata"
 )
 
 // fataler is what testing and rapid have in common.
@@ -53,9 +56,29 @@ func (r record) number(t *testing.T, key string) float64 {
 	return v
 }
 
+// optional is NaN for an empty cell.
+func (r record) optional(t *testing.T, key string) float64 {
+	t.Helper()
+	if r[key] == "" {
+		return math.NaN()
+	}
+	return r.number(t, key)
+}
+
+// records reads a table of testdata, checkRecords one that is shared.
 func records(t *testing.T, path string) []record {
 	t.Helper()
-	f, err := os.Open(path)
+	return recordsOf(t, os.DirFS("."), path)
+}
+
+func checkRecords(t *testing.T, name string) []record {
+	t.Helper()
+	return recordsOf(t, checkdata.Files, name)
+}
+
+func recordsOf(t *testing.T, files fs.FS, path string) []record {
+	t.Helper()
+	f, err := files.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}

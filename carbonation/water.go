@@ -10,9 +10,9 @@ const (
 	gasConstant    = 8.314463 // J/(mol K), which is also kPa L/(mol K): CODATA
 )
 
-// waterVapourKPa returns the vapour pressure of water in kPa at tC, 0 to 150 °C:
+// WaterVapourKPa returns the vapour pressure of water in kPa at tC, 0 to 150 °C:
 // Wagner and Pruss 1993, J. Phys. Chem. Ref. Data 22:783 (coefficients seen).
-func waterVapourKPa(tC float64) float64 {
+func WaterVapourKPa(tC float64) float64 {
 	tK := tC + kelvin
 	tau := 1 - tK/criticalK
 	half := math.Sqrt(tau)
@@ -22,11 +22,11 @@ func waterVapourKPa(tC float64) float64 {
 	return criticalKPa * math.Exp(criticalK/tK*sum)
 }
 
-// waterDensity returns the density of water in kg/L at tC and about 1 atm:
+// WaterDensityKgPerL returns the density of water in kg/L at tC and about 1 atm:
 // Kell 1975, J. Chem. Eng. Data 20:97 (coefficients seen), stated for 0 to
 // 150 °C by its author; at 121 and 150 °C it stays within 0.02 % of the IAPWS
 // saturated liquid (942.3 and 917.0 kg/m3, memory).
-func waterDensity(tC float64) float64 {
+func WaterDensityKgPerL(tC float64) float64 {
 	top := 999.83952 + tC*(16.945176+tC*(-7.9870401e-3+tC*(-46.170461e-6+tC*(105.56302e-9-280.54253e-12*tC))))
 	return top / (1 + 16.879850e-3*tC) / 1000
 }
