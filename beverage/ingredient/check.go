@@ -3,6 +3,7 @@ package ingredient
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"posset/beverage"
 )
@@ -20,19 +21,21 @@ func FromOwn(own []beverage.Ingredient) []Entry {
 	out := make([]Entry, 0, len(own))
 	for _, o := range own {
 		r := Resolved{Entry: Entry{Name: o.Name}}
-		r.overlay(o.Described, false)
+		r.overlay(o.Described)
 		out = append(out, r.Entry)
 	}
 	return out
 }
 
+var checks = []func(Entry) string{badRange, overWhole, metalOverAsh, chlorideUnbalanced, acidityAgainstPH, proteinOverDry}
+
 // Check finds figures that cannot be: outside their range, parts above the
-// whole, more charge than ash can hold, pH against acidity, and more protein
-// than the nitrogen of the dry matter allows.
+// whole, metals above the ash, chloride without a counter-ion, pH against
+// acidity, and more protein than the nitrogen of the dry matter allows.
 func Check(entries []Entry) []Problem {
 	var out []Problem
 	for _, e := range entries {
-		for _, check := range []func(Entry) string{badRange, overWhole, chargeOverAsh, acidityAgainstPH, proteinOverDry} {
+		for _, check := range checks {
 			if text := check(e); text != "" {
 				out = append(out, Problem{e.Name, text})
 			}
@@ -44,8 +47,8 @@ func Check(entries []Entry) []Problem {
 func badRange(e Entry) string {
 	for _, f := range fields {
 		v := f.of(&e)
-		if v.Known() && !(v.Low >= f.low && v.High <= f.top) {
-			return fmt.Sprintf("%s %s is outside %g to %g", f.name, inWords(*v), f.low, f.top)
+		if v.Known() && !(v.Low >= f.least && v.High <= f.most) {
+			return fmt.Sprintf("%s %s is outside %g to %g", f.name, inWords(*v), f.least, f.most)
 		}
 	}
 	return ""
@@ -64,6 +67,9 @@ func least(i beverage.Interval) float64 {
 const roundingPercent = 1.5
 
 func overWhole(e Entry) string {
+	if overDry(e) {
+		return "" // said by itself
+	}
 	parts := least(e.Protein) + least(e.Fat) + least(e.Moisture) + least(e.Ash) + max(least(e.Sugars), least(e.Lactose))
 	if parts > percent+roundingPercent {
 		return fmt.Sprintf("protein, fat, sugars, moisture and ash make %.1f %%: no more than 100 %% can be", parts)
@@ -77,13 +83,47 @@ func overWhole(e Entry) string {
 	return ""
 }
 
-func chargeOverAsh(e Entry) string {
+// metalRoundingPercent is what metals may exceed the ash by.
+const metalRoundingPercent = 0.5
+
+func metalOverAsh(e Entry) string {
 	if !e.Ash.Known() || e.Formula != "" {
 		return ""
 	}
 	metals := least(e.Calcium) + least(e.Magnesium) + least(e.Sodium) + least(e.Potassium)
-	if metals > e.Ash.High+roundingPercent {
+	if metals > e.Ash.High+metalRoundingPercent {
 		return fmt.Sprintf("calcium, magnesium, sodium and potassium make %.2f %%, more than the ash of %s %%", metals, inWords(e.Ash))
+	}
+	return ""
+}
+
+// Equivalents of charge in a gram, as mmol, for one percent by mass: ten over
+// the mass of one charge.
+const (
+	calciumPerPct   = 10 / 20.04
+	magnesiumPerPct = 10 / 12.15
+	sodiumPerPct    = 10 / 22.99
+	potassiumPerPct = 10 / 39.10
+	chloridePerPct  = 10 / 35.45
+	// A gram of protein takes up 1.13 to 1.3 mmol of acid down to pH 2
+	// (beta-lactoglobulin: Cannan, Palmer and Kibrick 1942, recalled).
+	proteinTakesPerPct = 1.3 / percent
+)
+
+// chlorideUnbalanced: chloride that neither metal nor protein balances is free
+// hydrochloric acid, and then the own pH cannot be above 2.5.
+func chlorideUnbalanced(e Entry) string {
+	const freeMMol, acidPH = 0.5, 2.5
+	metals := []beverage.Interval{e.Calcium, e.Magnesium, e.Sodium, e.Potassium}
+	if e.Formula != "" || !e.Chloride.Known() || !e.OwnPH.Known() || e.OwnPH.High <= acidPH || slices.ContainsFunc(metals, func(m beverage.Interval) bool { return !m.Known() }) {
+		return ""
+	}
+	balanced := e.Calcium.High*calciumPerPct + e.Magnesium.High*magnesiumPerPct + e.Sodium.High*sodiumPerPct + e.Potassium.High*potassiumPerPct
+	if e.Protein.Known() {
+		balanced += e.Protein.High * proteinTakesPerPct
+	}
+	if free := e.Chloride.Low*chloridePerPct - balanced; free > freeMMol {
+		return fmt.Sprintf("chloride %s %% is %.1f mmol/g more than calcium, magnesium, sodium, potassium and protein balance: the charge cannot balance at ph %s", inWords(e.Chloride), free, inWords(e.OwnPH))
 	}
 	return ""
 }
@@ -112,14 +152,15 @@ func acidityAgainstPH(e Entry) string {
 	return ""
 }
 
+// proteinOverDry: protein is reckoned from nitrogen, and with the wrong factor
+// it comes out above all that is dry.
 func proteinOverDry(e Entry) string {
-	if !e.Protein.Known() || !e.Moisture.Known() {
+	if !overDry(e) {
 		return ""
 	}
-	// Collagen reckoned with 6.25 instead of its own 5.55 comes out 12.6 % too high: nothing reads higher.
-	const highestReading = 6.25 / 5.55
-	if dry := percent - e.Moisture.Low; e.Protein.Low > dry*highestReading {
-		return fmt.Sprintf("protein %s %% is more than the dry matter of %.1f %% can hold by any nitrogen factor", inWords(e.Protein), dry)
-	}
-	return ""
+	return fmt.Sprintf("protein %s %% is more than the dry matter of %.1f %%: is the nitrogen factor right? 6.25 reads collagen and gelatin (5.55) 12.6 %% too high", inWords(e.Protein), percent-least(e.Moisture))
+}
+
+func overDry(e Entry) bool {
+	return e.Protein.Known() && e.Protein.Low > percent-least(e.Moisture)+roundingPercent
 }

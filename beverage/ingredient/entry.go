@@ -1,9 +1,10 @@
-// Package ingredient is the library of what drinks are made of: look-up by the
-// trade's names, figures with a source each, and a spec's own description laid
-// over them. Figures are per mass of the ingredient as sold.
 package ingredient
 
-import "posset/beverage"
+import (
+	"slices"
+
+	"posset/beverage"
+)
 
 // Nature says whether an ingredient counts as an acid food, as a low-acid food,
 // or as neither, by itself.
@@ -32,7 +33,8 @@ const ProteinUnknown = "unknown"
 
 // Share is how much of an acid-base component or ion a substance brings: moles
 // per gram of the substance whose formula stands in the entry, hydrate water
-// included, at 100 % strength.
+// included, at 100 % strength. Component names are those of the charge balance;
+// an ampholyte without constants of its own counts as the nearest that has some.
 type Share struct {
 	Component string
 	MolPerG   float64
@@ -79,12 +81,15 @@ type Entry struct {
 	Preservative   string
 	ActiveFraction float64 // mass of free acid, SO2 or active per mass as sold
 
-	MilkProduct, Juice, PlantBase, Tea, Coffee, Cocoa     bool
-	CaffeineSource, FromCarrot, Tomato, AscorbateSource   bool
-	ThiaminSource, PhenylalanineSource, Sweetener, Polyol bool
-	StarchSource, Egg                                     bool
+	MilkProduct, Juice, PlantBase, Tea, Coffee, Cocoa, Egg bool
+	CaffeineSource, FromCarrot, Tomato, StarchSource       bool
+	AscorbateSource, ThiaminSource, PhenylalanineSource    bool
+	Sweetener, Polyol                                      bool
 
 	Figures []Figure
+
+	atoms  composition        // of the formula; nil where there is none
+	masses map[string]float64 // atomic weights, g/mol
 }
 
 // AsSold is how many moles of a component one gram brings as it is sold, with
@@ -114,6 +119,6 @@ func (e Entry) Unknown() []string {
 }
 
 func (e Entry) clone() Entry {
-	e.Figures = append([]Figure(nil), e.Figures...)
+	e.Figures = slices.Clone(e.Figures)
 	return e
 }

@@ -1,53 +1,79 @@
 package ingredient
 
-import "posset/beverage"
+import (
+	"strings"
+
+	"posset/beverage"
+)
 
 const percent = 100
 
-// helps tells in which direction a given value would make the drink look
-// better than the library does.
-type helps int
+// direction tells which way a given value would make the drink look better
+// than the library does.
+type direction int
 
 const (
-	neither helps = iota
+	eitherWay direction = iota
 	lower
 	higher
 )
 
-// field is one numeric figure of an entry: its heading in the data files and in
-// Figures, where it lives, the range it can have, and whether a composition may
-// count it as part of the whole.
+// field is one numeric figure of an entry.
 type field struct {
-	name     string
-	of       func(*Entry) *beverage.Interval
-	given    func(*beverage.Description) beverage.Given[float64]
-	low, top float64
-	helps    helps
+	name    string // heading in the data files and in Figures; ends in the unit
+	of      func(*Entry) *beverage.Interval
+	given   func(*beverage.Description) beverage.Given[float64]
+	least   float64 // what the figure can be at least and at most
+	most    float64
+	helps   direction
+	element string            // that a formula counts
+	whole   func(*Entry) bool // whether a pure chemical's dry part is all of this class; nil: no formula fixes it
 }
 
-var fields = []field{
-	{"strength_percent", func(e *Entry) *beverage.Interval { return &e.StrengthPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.StrengthPercent }, 0, percent, higher},
-	{"protein_percent", func(e *Entry) *beverage.Interval { return &e.Protein }, func(d *beverage.Description) beverage.Given[float64] { return d.ProteinPercent }, 0, percent, lower},
-	{"fat_percent", func(e *Entry) *beverage.Interval { return &e.Fat }, func(d *beverage.Description) beverage.Given[float64] { return d.FatPercent }, 0, percent, neither},
-	{"sugars_percent", func(e *Entry) *beverage.Interval { return &e.Sugars }, func(d *beverage.Description) beverage.Given[float64] { return d.SugarsPercent }, 0, percent, neither},
-	{"lactose_percent", func(e *Entry) *beverage.Interval { return &e.Lactose }, func(d *beverage.Description) beverage.Given[float64] { return d.LactosePercent }, 0, percent, neither},
-	{"moisture_percent", func(e *Entry) *beverage.Interval { return &e.Moisture }, func(d *beverage.Description) beverage.Given[float64] { return d.MoisturePercent }, 0, percent, neither},
-	{"ash_percent", func(e *Entry) *beverage.Interval { return &e.Ash }, func(d *beverage.Description) beverage.Given[float64] { return d.AshPercent }, 0, percent, neither},
-	{"calcium_percent", func(e *Entry) *beverage.Interval { return &e.Calcium }, func(d *beverage.Description) beverage.Given[float64] { return d.CalciumPercent }, 0, percent, lower},
-	{"magnesium_percent", func(e *Entry) *beverage.Interval { return &e.Magnesium }, func(d *beverage.Description) beverage.Given[float64] { return d.MagnesiumPercent }, 0, percent, neither},
-	{"phosphorus_percent", func(e *Entry) *beverage.Interval { return &e.Phosphorus }, func(d *beverage.Description) beverage.Given[float64] { return d.PhosphorusPercent }, 0, percent, neither},
-	{"sodium_percent", func(e *Entry) *beverage.Interval { return &e.Sodium }, func(d *beverage.Description) beverage.Given[float64] { return d.SodiumPercent }, 0, percent, neither},
-	{"potassium_percent", func(e *Entry) *beverage.Interval { return &e.Potassium }, func(d *beverage.Description) beverage.Given[float64] { return d.PotassiumPercent }, 0, percent, neither},
-	{"chloride_percent", func(e *Entry) *beverage.Interval { return &e.Chloride }, func(d *beverage.Description) beverage.Given[float64] { return d.ChloridePercent }, 0, percent, neither},
-	{"caffeine_percent", func(e *Entry) *beverage.Interval { return &e.Caffeine }, func(d *beverage.Description) beverage.Given[float64] { return d.CaffeinePercent }, 0, percent, lower},
-	{"polyphenols_percent", func(e *Entry) *beverage.Interval { return &e.Polyphenols }, func(d *beverage.Description) beverage.Given[float64] { return d.PolyphenolsPercent }, 0, percent, lower},
-	{"ph", func(e *Entry) *beverage.Interval { return &e.OwnPH }, func(d *beverage.Description) beverage.Given[float64] { return d.PH }, 0, 14, lower},
-	{"ph_at_percent", func(e *Entry) *beverage.Interval { return &e.OwnPHAtPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.PHAtPercent }, 0, percent, neither},
-	{"titratable_acidity_percent", func(e *Entry) *beverage.Interval { return &e.Acidity }, acidityGiven, 0, percent, higher},
-	{"brix", func(e *Entry) *beverage.Interval { return &e.Brix }, func(d *beverage.Description) beverage.Given[float64] { return d.Brix }, 0, percent, neither},
-	{"degree_of_hydrolysis_percent", func(e *Entry) *beverage.Interval { return &e.HydrolysisPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.HydrolysisPercent }, 0, percent, higher},
-	{"density_g_per_ml", func(e *Entry) *beverage.Interval { return &e.DensityGPerML }, func(d *beverage.Description) beverage.Given[float64] { return d.DensityGPerML }, 0.1, 3, neither},
+func part100(name string, of func(*Entry) *beverage.Interval, given func(*beverage.Description) beverage.Given[float64]) field {
+	return field{name: name, of: of, given: given, most: percent}
 }
+
+func (f field) help(d direction) field { f.helps = d; return f }
+
+func (f field) within(least, most float64) field { f.least, f.most = least, most; return f }
+
+func (f field) counting(element string) field { f.element = element; return f }
+
+func (f field) allOf(whole func(*Entry) bool) field { f.whole = whole; return f }
+
+func none(*Entry) bool { return false }
+
+var fields = []field{
+	part100("strength_percent", func(e *Entry) *beverage.Interval { return &e.StrengthPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.StrengthPercent }).help(higher),
+	part100("protein_percent", func(e *Entry) *beverage.Interval { return &e.Protein }, func(d *beverage.Description) beverage.Given[float64] { return d.ProteinPercent }).help(lower).allOf(none),
+	part100("fat_percent", func(e *Entry) *beverage.Interval { return &e.Fat }, func(d *beverage.Description) beverage.Given[float64] { return d.FatPercent }).allOf(none),
+	part100("sugars_percent", func(e *Entry) *beverage.Interval { return &e.Sugars }, func(d *beverage.Description) beverage.Given[float64] { return d.SugarsPercent }).allOf(func(e *Entry) bool { return e.Kind == beverage.KindSugar }),
+	part100("lactose_percent", func(e *Entry) *beverage.Interval { return &e.Lactose }, func(d *beverage.Description) beverage.Given[float64] { return d.LactosePercent }).allOf(func(e *Entry) bool { return strings.HasPrefix(e.Name, "lactose") }),
+	part100("moisture_percent", func(e *Entry) *beverage.Interval { return &e.Moisture }, func(d *beverage.Description) beverage.Given[float64] { return d.MoisturePercent }),
+	part100("ash_percent", func(e *Entry) *beverage.Interval { return &e.Ash }, func(d *beverage.Description) beverage.Given[float64] { return d.AshPercent }),
+	part100("calcium_percent", func(e *Entry) *beverage.Interval { return &e.Calcium }, func(d *beverage.Description) beverage.Given[float64] { return d.CalciumPercent }).help(lower).counting("Ca"),
+	part100("magnesium_percent", func(e *Entry) *beverage.Interval { return &e.Magnesium }, func(d *beverage.Description) beverage.Given[float64] { return d.MagnesiumPercent }).counting("Mg"),
+	part100("phosphorus_percent", func(e *Entry) *beverage.Interval { return &e.Phosphorus }, func(d *beverage.Description) beverage.Given[float64] { return d.PhosphorusPercent }).counting("P"),
+	part100("sodium_percent", func(e *Entry) *beverage.Interval { return &e.Sodium }, func(d *beverage.Description) beverage.Given[float64] { return d.SodiumPercent }).counting("Na"),
+	part100("potassium_percent", func(e *Entry) *beverage.Interval { return &e.Potassium }, func(d *beverage.Description) beverage.Given[float64] { return d.PotassiumPercent }).counting("K"),
+	part100("chloride_percent", func(e *Entry) *beverage.Interval { return &e.Chloride }, func(d *beverage.Description) beverage.Given[float64] { return d.ChloridePercent }),
+	part100("caffeine_percent", func(e *Entry) *beverage.Interval { return &e.Caffeine }, func(d *beverage.Description) beverage.Given[float64] { return d.CaffeinePercent }).help(lower).allOf(func(e *Entry) bool { return e.Name == "caffeine" }),
+	part100("polyphenols_percent", func(e *Entry) *beverage.Interval { return &e.Polyphenols }, func(d *beverage.Description) beverage.Given[float64] { return d.PolyphenolsPercent }).help(lower).allOf(none),
+	part100("ph", func(e *Entry) *beverage.Interval { return &e.OwnPH }, func(d *beverage.Description) beverage.Given[float64] { return d.PH }).help(lower).within(0, 14),
+	part100("ph_at_percent", func(e *Entry) *beverage.Interval { return &e.OwnPHAtPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.PHAtPercent }),
+	part100("titratable_acidity_percent", func(e *Entry) *beverage.Interval { return &e.Acidity }, acidityGiven).help(higher),
+	part100("brix", func(e *Entry) *beverage.Interval { return &e.Brix }, func(d *beverage.Description) beverage.Given[float64] { return d.Brix }),
+	part100("degree_of_hydrolysis_percent", func(e *Entry) *beverage.Interval { return &e.HydrolysisPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.HydrolysisPercent }).help(higher),
+	part100("density_g_per_ml", func(e *Entry) *beverage.Interval { return &e.DensityGPerML }, func(d *beverage.Description) beverage.Given[float64] { return d.DensityGPerML }).within(lightestGPerML, heaviestGPerML),
+}
+
+// What is sold to be drunk is neither lighter nor heavier than these: loose
+// powders begin at about 0.1 g/mL, the heaviest syrups and acids end below 2.
+const (
+	lightestGPerML = 0.05
+	heaviestGPerML = 2.5
+)
 
 func acidityGiven(d *beverage.Description) beverage.Given[float64] {
 	return beverage.Given[float64]{V: d.Acidity.V.Percent, Known: d.Acidity.Known, Place: d.Acidity.Place}

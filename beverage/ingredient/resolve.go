@@ -1,17 +1,15 @@
 package ingredient
 
 import (
-	"slices"
-
 	"posset/beverage"
 )
 
 // nearOffered is how many near names an unknown one is answered with.
 const nearOffered = 5
 
-// Override is a figure that a spec gave against what the library or an own file
-// says. One that would help the drink does not count: the stricter value stands
-// in the entry.
+// Override is a figure that a spec or an own file gives against what was known
+// of the ingredient. One that would help the drink does not count: the stricter
+// value stands in the entry.
 type Override struct {
 	Field, Library, Given string
 	HelpsDrink            bool
@@ -23,37 +21,46 @@ type Resolved struct {
 	Line beverage.Ingredient
 	Entry
 	Found     bool     // in the library or an own file
-	Described bool     // described well enough to stand alone
+	Described bool     // its kind is known, and the figures that such a kind needs
 	Near      []string // near names when neither found nor described
 	Overrides []Override
+
+	known bool // something but the line's own description speaks of it
 }
 
 // Resolve finds every line in the user's own descriptions and the library and
-// lays the line's own description over what was found.
+// lays the line's own description over what was found. Descriptions of one
+// ingredient in several own files lie over each other in their order.
 func (l *Library) Resolve(lines, own []beverage.Ingredient) []Resolved {
-	mine := map[string]beverage.Ingredient{}
+	mine := map[string][]beverage.Ingredient{}
 	for _, o := range own {
-		mine[key(words(o.Name))] = o
+		k := key(words(o.Name))
+		mine[k] = append(mine[k], o)
 	}
 	out := make([]Resolved, 0, len(lines))
 	for _, line := range lines {
-		out = append(out, l.resolve(line, mine))
+		out = append(out, l.resolve(line, mine[key(words(line.Name))]))
 	}
 	return out
 }
 
-func (l *Library) resolve(line beverage.Ingredient, own map[string]beverage.Ingredient) Resolved {
+func (l *Library) resolve(line beverage.Ingredient, own []beverage.Ingredient) Resolved {
 	r := Resolved{Line: line}
 	r.Entry, r.Found = l.Lookup(line.Name)
-	if o, ok := own[key(words(line.Name))]; ok {
-		r.overlay(o.Described, r.Found)
-		r.Found = true
+	inLibrary := r.Found
+	r.known = inLibrary
+	for _, o := range own {
+		r.overlay(o.Described)
+		r.Found, r.known = true, true
 	}
-	r.overlay(line.Described, r.Found)
-	if r.Name == "" {
+	r.overlay(line.Described)
+	if !inLibrary {
 		r.Name = line.Name
+		l.complete(&r.Entry)
 	}
-	l.completeFromKind(&r.Entry, line.Name)
+	if r.Kind == beverage.KindProtein && r.OwnPH.SurelyBelow(acidLinePH) {
+		r.PreAcidified = true
+	}
 	r.Described = described(r.Entry)
 	if !r.Found && !r.Described {
 		r.Near = l.Near(line.Name, nearOffered)
@@ -61,94 +68,61 @@ func (l *Library) resolve(line beverage.Ingredient, own map[string]beverage.Ingr
 	return r
 }
 
-// overlay lays a description over the entry; against is whether something was
-// known of the ingredient before, so that a figure can contradict it.
-func (r *Resolved) overlay(d beverage.Description, against bool) {
-	r.overlayKind(d, against)
-	r.overlayNature(d, against)
-	for _, f := range fields {
-		if g := f.given(&d); g.Known {
-			r.overlayFigure(f, g, against)
+// complete adds to an ingredient that only its user described what its name and
+// kind tell. Doubt counts: a juice may hold vitamin C, and a milk or juice holds
+// the protein of its kind.
+func (l *Library) complete(e *Entry) {
+	e.traitsFromName(e.Name)
+	e.MilkProduct = e.MilkProduct || isMilk(e.Name)
+	e.CaffeineSource = e.CaffeineSource || e.Caffeine.Known() && e.Caffeine.High > 0
+	switch e.Kind {
+	case beverage.KindJuice:
+		e.Juice, e.AscorbateSource = true, true
+		l.takeProtein(e, "juice", func(o *Entry) bool { return o.Juice && o.Brix.Known() && o.Brix.Mid < singleStrengthBrix })
+	case beverage.KindSweetener:
+		e.Sweetener = true
+	case beverage.KindPolyol:
+		e.Polyol, e.Sweetener = true, true
+	case beverage.KindPreservative:
+		e.preservativeFromName()
+	}
+	if e.MilkProduct && (e.Kind == beverage.KindOther || e.Kind == "") {
+		l.takeProtein(e, "milk protein", func(o *Entry) bool { return o.Name == "whole milk" || o.Name == "skim milk" })
+	}
+}
+
+// acidLinePH is the line between low-acid and acid in every market (21 CFR 114.3).
+const acidLinePH = 4.6
+
+// singleStrengthBrix parts juices from concentrates: no single-strength juice of
+// the library is at or above it, no concentrate below.
+const singleStrengthBrix = 25
+
+// takeProtein gives an entry without protein figures the range of its kind.
+func (l *Library) takeProtein(e *Entry, id string, like func(*Entry) bool) {
+	if e.Protein.Known() {
+		return
+	}
+	for i := range l.names {
+		if !l.names[i].Juice && !l.names[i].MilkProduct {
+			continue
+		}
+		if o, err := l.at(i); err == nil && like(&o) {
+			e.Protein = hull(e.Protein, o.Protein)
 		}
 	}
-	if d.Acidity.Known && d.Acidity.V.As != "" {
-		r.AcidityAs = d.Acidity.V.As
-		if r.MainAcid == "" {
-			r.MainAcid = acidOf(d.Acidity.V.As)
-		}
+	if !e.Protein.Known() {
+		return
 	}
-	r.overlayProtein(d, against)
+	// A concentrate holds more than the juice: by its Brix, where that is given.
+	if e.Brix.Known() && e.Brix.High > thinnestJuiceBrix {
+		e.Protein.High *= e.Brix.High / thinnestJuiceBrix
+	}
+	e.ProteinID = id
+	e.Figures = append(e.Figures, Figure{Field: "protein_percent", Low: e.Protein.Low, Typical: e.Protein.Mid, High: e.Protein.High,
+		Source: beverage.Source{Text: "not given: the range of its kind in the library", Basis: beverage.Computed}})
 }
 
-// overlayFigure takes a stated figure, unless it would help the drink against a
-// known one: then the known interval stays, and the contradiction is kept.
-func (r *Resolved) overlayFigure(f field, g beverage.Given[float64], against bool) {
-	at := f.of(&r.Entry)
-	better := against && at.Known() && (f.helps == lower && g.V < at.Low || f.helps == higher && g.V > at.High)
-	if against && at.Known() && (g.V < at.Low || g.V > at.High) {
-		r.Overrides = append(r.Overrides, Override{f.name, inWords(*at), figureText(g.V), better, g.Place})
-	}
-	if better {
-		return
-	}
-	*at = beverage.Point(g.V, beverage.Stated)
-	r.Figures = append(r.Figures, Figure{Field: f.name, Low: g.V, Typical: g.V, High: g.V,
-		Source: beverage.Source{Text: "stated: " + g.Place.String()}})
-}
-
-// watched are the kinds whose presence brings a duty; a description cannot take
-// an ingredient out of them.
-var watched = []beverage.Kind{beverage.KindProtein, beverage.KindJuice, beverage.KindExtract, beverage.KindPreservative}
-
-func (r *Resolved) overlayKind(d beverage.Description, against bool) {
-	if !d.Kind.Known {
-		return
-	}
-	if !against || r.Kind == "" {
-		r.Kind = d.Kind.V
-		return
-	}
-	if d.Kind.V == r.Kind {
-		return
-	}
-	better := slices.Contains(watched, r.Kind)
-	r.Overrides = append(r.Overrides, Override{"kind", string(r.Kind), string(d.Kind.V), better, d.Kind.Place})
-	if !better && r.Formula == "" {
-		r.Kind = d.Kind.V
-	}
-}
-
-func (r *Resolved) overlayNature(d beverage.Description, against bool) {
-	if !against || r.Nature == NatureUnknown {
-		r.Nature = natureOfKind(r.Kind)
-	}
-	if !d.AcidFood.Known {
-		return
-	}
-	given := LowAcidFood
-	if d.AcidFood.V {
-		given = AcidFood
-	}
-	if r.Nature == NatureUnknown || given == LowAcidFood {
-		if against && r.Nature != given && r.Nature != NatureUnknown {
-			r.Overrides = append(r.Overrides, Override{"acid_food", r.Nature.String(), given.String(), false, d.AcidFood.Place})
-		}
-		r.Nature = given
-		return
-	}
-	if r.Nature != AcidFood {
-		r.Overrides = append(r.Overrides, Override{"acid_food", r.Nature.String(), given.String(), true, d.AcidFood.Place})
-	}
-}
-
-// natureOfKind is the nature that a kind alone fixes.
-func natureOfKind(k beverage.Kind) Nature {
-	switch k {
-	case beverage.KindProtein:
-		return LowAcidFood
-	case beverage.KindAcid, beverage.KindSalt, beverage.KindSugar, beverage.KindPolyol, beverage.KindSweetener,
-		beverage.KindPreservative, beverage.KindFlavour, beverage.KindMineral, beverage.KindVitamin, beverage.KindAid:
-		return NeitherFood
-	}
-	return NatureUnknown
-}
+// thinnestJuiceBrix is what the range of single-strength juices is scaled from:
+// about the thinnest of them, so that the upper end errs upwards.
+const thinnestJuiceBrix = 10
