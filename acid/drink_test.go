@@ -15,13 +15,9 @@ func TestTitratableAcidity(t *testing.T) {
 		got := r.number(t, "ml") / mLPerL * r.number(t, "normality") * factor[r["acid"]] * 100 / r.number(t, "sample")
 		near(t, r["acid"], got, r.number(t, "percent"), r.number(t, "allowed"))
 	}
-	err := eachRow(t, "titratable.csv", func(r *row) error {
-		if r.text("aoac_g_per_meq") != "" {
-			near(t, r.text("name"), factor[r.text("name")]/1000, r.number("aoac_g_per_meq"), 0.0005)
-		}
-		return nil
-	})
-	noError(t, err)
+	for _, r := range checkData(t, "titratable_factors.csv") {
+		near(t, r["acid"], factor[r["acid"]]/1000, r.number(t, "grams_per_meq"), 0.0005)
+	}
 }
 
 // Pure acid titrates as what it is: the last proton of each is gone by 8.1, and
@@ -61,14 +57,26 @@ func TestUndissociatedShare(t *testing.T) {
 	}
 }
 
-// CO2 at 1 atm over pure water, about 0.034 mol/kg at 25 °C: pH 3.91 (standard
-// physical chemistry, from memory).
-func TestCarbonatedWater(t *testing.T) {
-	open := Solution{FreeCO2: 0.034}
-	got, err := PH(open, 25)
-	noError(t, err)
-	near(t, "pH under gas", got, 3.91, 0.02)
-	e, err := Solve(open, 25)
+// openSolution is a row's composition with the CO2 that the gas above it holds.
+func openSolution(t *testing.T, r checkRow) Solution {
+	s := composition(t, r["composition"])
+	if r["free_co2"] != "" {
+		s.FreeCO2 = r.number(t, "free_co2")
+	}
+	return s
+}
+
+func TestWaterWithCO2(t *testing.T) {
+	for _, r := range checkData(t, "carbonic.csv") {
+		got, err := PH(openSolution(t, r), r.number(t, "temperature_c"))
+		noError(t, err)
+		near(t, r["source"], got, r.number(t, "ph"), r.number(t, "allowed"))
+	}
+}
+
+// A closed pack with all the carbonic acid that a gas had put in has the same pH.
+func TestClosedAsOpen(t *testing.T) {
+	e, err := Solve(Solution{FreeCO2: 0.034}, 25)
 	noError(t, err)
 	if e.Undissociated("carbonic") != 0.034 {
 		t.Errorf("free CO2 is %g, held at 0.034", e.Undissociated("carbonic"))
@@ -81,25 +89,17 @@ func TestCarbonatedWater(t *testing.T) {
 	}
 	closed, err := PH(Solution{Totals: []Total{{"carbonic", total}}}, 25)
 	noError(t, err)
-	near(t, "the same as a closed pack", closed, got, 1e-8)
+	near(t, "the same as a closed pack", closed, e.PH, 1e-8)
 }
 
-// Water over calcite with no gas, and under 10^-3.5 atm of CO2: pH 9.9 and 8.3,
-// calcium 0.12 and 0.47 mmol/kg (Stumm & Morgan, Aquatic Chemistry, from memory).
-func TestCalciteInWater(t *testing.T) {
-	closed, err := Solve(Solution{Totals: []Total{{"calcium", 1.2e-4}, {"carbonic", 1.2e-4}}}, 25)
-	noError(t, err)
-	near(t, "pH of the closed system", closed.PH, 9.9, 0.05)
-	si, err := SaturationIndex(closed, "calcite")
-	noError(t, err)
-	near(t, "saturation of the closed system", si, 0, 0.1)
-	const airCO2 = 1.07e-5 // mol/kg, by Henry's constant 10^-1.47
-	open, err := Solve(Solution{Totals: []Total{{"calcium", 4.7e-4}}, FreeCO2: airCO2}, 25)
-	noError(t, err)
-	near(t, "pH under air", open.PH, 8.3, 0.05)
-	si, err = SaturationIndex(open, "calcite")
-	noError(t, err)
-	near(t, "saturation under air", si, 0, 0.1)
+func TestSaturatedSolutions(t *testing.T) {
+	for _, r := range checkData(t, "saturation.csv") {
+		e, err := Solve(openSolution(t, r), r.number(t, "temperature_c"))
+		noError(t, err)
+		si, err := SaturationIndex(e, r["solid"])
+		noError(t, err)
+		near(t, r["solid"]+", "+r["source"], si, 0, r.number(t, "allowed"))
+	}
 }
 
 func TestSaturationNeedsTheIons(t *testing.T) {
@@ -191,26 +191,4 @@ func TestBufferCapacityAtThePK(t *testing.T) {
 	noError(t, err)
 	h := math.Pow(10, -e.PH)
 	near(t, "mmol per pH", got, 1000*(0.001*math.Ln10/4+math.Ln10*h), 0.01*got)
-}
-
-// The pH standard of hydrogen tartrate is saturated at 25 °C, sorbic acid at
-// 0.25 % and 30 °C.
-func TestSaturatedAcids(t *testing.T) {
-	for _, c := range []struct {
-		solid   string
-		s       Solution
-		tC      float64
-		allowed float64
-	}{
-		{"potassium hydrogen tartrate", Solution{Totals: []Total{{"tartaric", 0.0341}, {"potassium", 0.0341}}}, 25, 0.01},
-		{"sorbic acid", Solution{Totals: []Total{{"sorbic", 2.5 / 112.13}}}, 30, 0.06},
-		{"benzoic acid", Solution{Totals: []Total{{"benzoic", 3.4 / 122.12}}}, 25, 0.03},
-		{"fumaric acid", Solution{Totals: []Total{{"fumaric", 6.3 / 116.07}}}, 25, 0.03},
-	} {
-		e, err := Solve(c.s, c.tC)
-		noError(t, err)
-		si, err := SaturationIndex(e, c.solid)
-		noError(t, err)
-		near(t, c.solid, si, 0, c.allowed)
-	}
 }

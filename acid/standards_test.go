@@ -29,12 +29,28 @@ func TestMeasuredMixtures(t *testing.T) {
 func TestChargeBalanceOfIdealSolutions(t *testing.T) {
 	for _, r := range checkData(t, "ideal_malate.csv") {
 		s := Solution{Totals: []Total{{"malic", r.number(t, "malic")}, {"sodium", r.number(t, "sodium")}}}
-		var v Solver
-		noError(t, v.prepare(&s, 25))
-		v.slope, v.kw = 0, 1e-14
-		v.species[1].beta = math.Pow(10, -3.46)
-		v.species[2].beta = math.Pow(10, -3.46-5.10)
-		noError(t, v.solve())
-		near(t, r["malic"]+" malic, "+r["sodium"]+" sodium", v.at.pH, r.number(t, "ph"), 0.0051)
+		got, err := IdealPH(s, "malic", 3.46, 5.10)
+		noError(t, err)
+		near(t, r["malic"]+" malic, "+r["sodium"]+" sodium", got, r.number(t, "ph"), 0.0051)
+	}
+}
+
+func TestIdealPHNeedsTheComponent(t *testing.T) {
+	s := Solution{Totals: []Total{{"malic", 0.01}}}
+	for _, c := range []struct {
+		component string
+		pk        []float64
+		want      string
+	}{
+		{"citric", []float64{3, 4, 5}, `acid: 3 constants of "citric" do not fit the solution`},
+		{"malic", []float64{3.46}, `acid: 1 constants of "malic" do not fit the solution`},
+	} {
+		_, err := IdealPH(s, c.component, c.pk...)
+		if err == nil || err.Error() != c.want {
+			t.Errorf("got  %v\nwant %s", err, c.want)
+		}
+	}
+	if pH, err := IdealPH(s, "malic", math.NaN(), 5); err == nil {
+		t.Errorf("a constant that is no number gives pH %g", pH)
 	}
 }

@@ -7,7 +7,10 @@
 //	ideal_malate.csv          charge balance with all activity coefficients 1
 //	water.csv                 Debye-Hückel slope and ion product of water
 //	water_activity.csv        sugars and salt in water
+//	carbonic.csv              pH of water with CO2, with and without calcite
+//	saturation.csv            solutions in equilibrium with a solid
 //	titratable_examples.csv   acidity by the formula of AOAC 942.15
+//	titratable_factors.csv    its grams of acid per milliequivalent of base
 //	undissociated.csv         share of uncharged benzoic and sorbic acid
 package checkdata
 
