@@ -19,6 +19,9 @@ type Library struct {
 	words gradeWords
 	facts tables
 
+	shaped sync.Once
+	shapes [][]shape // of every entry's names
+
 	once  []sync.Once
 	built []Entry
 	fault []error

@@ -176,7 +176,7 @@ func TestSearch(t *testing.T) {
 	for text, want := range map[string][]string{
 		"quince":             {"quince juice"},
 		"WHEY isolates":      {"alpha-lactalbumin-enriched whey protein", "native whey protein isolate", "whey protein hydrolysate", "whey protein isolate", "whey protein isolate, acidified", "whey protein isolate, ion exchange"},
-		"preservative benzo": {"benzoic acid", "potassium benzoate", "sodium benzoate"},
+		"preservative benzo": {"benzoic acid", "potassium benzoate", "potassium benzoate trihydrate", "sodium benzoate"},
 		"no such thing":      nil,
 		"":                   nil,
 	} {

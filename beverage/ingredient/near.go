@@ -33,13 +33,13 @@ func (l *Library) alike(ws []string) []string {
 	const worthOffering = 0.5
 	want := newShape(ws)
 	var all []scored
-	for _, e := range l.names {
+	for i, shapes := range l.shapesOf() {
 		best := 0.0
-		for _, s := range e.names() {
-			best = max(best, want.likeness(newShape(words(s))))
+		for _, s := range shapes {
+			best = max(best, want.likeness(s))
 		}
 		if best >= worthOffering {
-			all = append(all, scored{e.Name, best})
+			all = append(all, scored{l.names[i].Name, best})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b scored) int {
@@ -52,17 +52,36 @@ func (l *Library) alike(ws []string) []string {
 	return out
 }
 
-// shape is what names are compared by: words and pairs of letters, without the
-// words and numbers of hydrates and strengths.
-type shape struct{ words, pairs []string }
+// shapesOf are the shapes of every entry's names, worked out at first need.
+func (l *Library) shapesOf() [][]shape {
+	l.shaped.Do(func() {
+		for _, e := range l.names {
+			var own []shape
+			for _, n := range e.names() {
+				own = append(own, newShape(words(n)))
+			}
+			l.shapes = append(l.shapes, own)
+		}
+	})
+	return l.shapes
+}
+
+// shape is what names are compared by: words and pairs of letters, both sorted,
+// without the words and numbers of hydrates and strengths.
+type shape struct {
+	words []string
+	pairs []uint16
+}
 
 func newShape(ws []string) shape {
 	s := shape{words: without(ws, func(w string) bool { return isHydrate(w) || w == "%" || w[0] >= '0' && w[0] <= '9' })}
 	for _, w := range s.words {
-		for i := 0; i+2 <= len(w); i++ {
-			s.pairs = append(s.pairs, w[i:i+2])
+		for i := 1; i < len(w); i++ {
+			s.pairs = append(s.pairs, uint16(w[i-1])<<8|uint16(w[i]))
 		}
 	}
+	slices.Sort(s.words)
+	slices.Sort(s.pairs)
 	return s
 }
 
@@ -73,19 +92,24 @@ func (s shape) likeness(t shape) float64 {
 	return wordWeight*common(s.words, t.words) + (1-wordWeight)*common(s.pairs, t.pairs)
 }
 
-// common is twice the number of common items over the number of all.
-func common(a, b []string) float64 {
-	if len(a)+len(b) == 0 {
+// common is twice the number of items that two sorted lists have in common, over
+// the number of all.
+func common[T cmp.Ordered](a, b []T) float64 {
+	all := len(a) + len(b)
+	if all == 0 {
 		return 0
 	}
-	left := slices.Clone(b)
 	n := 0
-	for _, w := range a {
-		if i := slices.Index(left, w); i >= 0 {
-			left[i] = left[len(left)-1]
-			left = left[:len(left)-1]
+	for len(a) > 0 && len(b) > 0 {
+		switch {
+		case a[0] == b[0]:
 			n++
+			a, b = a[1:], b[1:]
+		case a[0] < b[0]:
+			a = a[1:]
+		default:
+			b = b[1:]
 		}
 	}
-	return 2 * float64(n) / float64(len(a)+len(b))
+	return 2 * float64(n) / float64(all)
 }
