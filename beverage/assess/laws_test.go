@@ -163,20 +163,21 @@ var deliveredOrder = map[beverage.Outcome]int{beverage.FallsShort: 0, beverage.C
 var says = map[string][]string{
 	"drink.base":                    {"base-unknown"},
 	"measured.ph_temperature":       {"ph-reading-incomplete"},
-	"package.type":                  {"package-route-mismatch"},
+	"measured.ph_degassed":          {"ph-reading-incomplete"},
+	"package.type":                  {"package-unknown"},
 	"package.fill":                  {"package-rating-missing"},
 	"package.brimful":               {"package-rating-missing"},
 	"package.pressure_rating":       {"package-rating-missing"},
 	"package.headspace_gas":         {"headspace-gas-unknown"},
 	"process.route":                 {"process-missing"},
-	"process.hold_temperature":      {"log-disagrees-with-spec", "protein-denatures"},
+	"process.hold_temperature":      {"log-disagrees-with-spec", "protein-denatures", "package-rating-missing"},
 	"process.hold_time":             {"protein-denatures"},
-	"process.fill_temperature":      {"hot-fill-too-cool", "hot-fill-package"},
+	"process.fill_temperature":      {"hot-fill-too-cool", "hot-fill-package", "package-rating-missing"},
 	"process.pack_hold_time":        {"hot-fill-short-hold"},
 	"process.pack_hold_temperature": {"hot-fill-short-hold"},
 	"process.log":                   {"log-missing"},
-	"storage.distribution":          {"low-acid-ambient-no-sterilization", "ph-above-limit"},
-	"storage.temperature":           {"package-rating-missing"},
+	"storage.distribution":          {"storage-unknown"},
+	"storage.temperature":           {"storage-unknown"},
 }
 
 // Law 2: a key removed never makes the class more favourable and never takes

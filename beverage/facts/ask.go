@@ -119,8 +119,12 @@ func (f *Facts) ColdestHotC() (float64, bool) {
 // press on: carbonated, dosed with nitrogen, or heated when closed in a tunnel
 // or a retort.
 func (f *Facts) UnderPressure() bool {
-	closedHot := f.Process.Route == beverage.Tunnel || f.Process.Route == beverage.RetortRoute
-	return f.Carbonated() || f.Drink.Package.NitrogenG.Or(0) > 0 || closedHot
+	return f.Carbonated() || f.Drink.Package.NitrogenG.Or(0) > 0 || f.Process.HeatsClosed()
+}
+
+// HeatsClosed tells whether the closed pack is heated: in a tunnel or a retort.
+func (p Process) HeatsClosed() bool {
+	return p.Route == beverage.Tunnel || p.Route == beverage.RetortRoute
 }
 
 // AtProcess is the pack at its hottest process temperature, or nil.
@@ -144,7 +148,7 @@ func (f *Facts) ChillControl() bool {
 	if !h.TempC.Known || !h.TimeS.Known || h.Medium {
 		return false
 	}
-	_, ok := law.Covering(law.Schedules(law.FoodChilledLowAcid, beverage.UK), h.TempC.V, h.TimeS.V)
+	_, ok := law.ChilledHeat(h.TempC.V, h.TimeS.V)
 	return ok
 }
 

@@ -1,7 +1,7 @@
 package facts
 
 import (
-	"math"
+	"errors"
 	"slices"
 
 	"posset/beverage"
@@ -16,6 +16,7 @@ type Pack struct {
 	Missing   []string                // what keeps the pressure from being worked out
 	Worst     *PackAt                 // of those the rating is held against: the highest
 	FullAt    *PackAt                 // the coolest state at which the pack is liquid-full
+	DeepKPa   beverage.Interval       // lowest gauge pressure on cooling to chill
 	WarmGuess bool                    // no storage temperature is given
 }
 
@@ -55,9 +56,15 @@ func packOf(f *Facts) Pack {
 	for _, t := range p.temperatures(f) {
 		p.States = append(p.States, stateAt(pack, tol, t))
 	}
+	if low, err := pack.Lowest(tol, chillC); err == nil && !low.LiquidFull {
+		p.DeepKPa = beverage.Point(float64(low.Gauge), beverage.Predicted)
+	}
 	p.judge(f)
 	return p
 }
+
+// chillC is a refrigerator's temperature, where a vacuum is deepest in practice.
+const chillC = 4
 
 // closedPack describes the pack to the gas model, or says what is missing.
 func closedPack(f *Facts) (carbonation.Pack, []string) {
@@ -126,6 +133,8 @@ func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
 	}
 	worst, err := pack.Worst(toleranceML, a.tempC)
 	switch {
+	case errors.Is(err, carbonation.ErrAboveGasLimit):
+		s.HighKPa = ptr(beyondModelKPa)
 	case err != nil:
 	case worst.LiquidFull:
 		s.Full = true
@@ -134,6 +143,10 @@ func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
 	}
 	return s
 }
+
+// beyondModelKPa stands for a pressure above what the gas model holds for, 40
+// bar: above the rating of any drinks pack.
+const beyondModelKPa = 4000
 
 func ptr(v float64) *float64 { return &v }
 
@@ -204,16 +217,4 @@ func (p Pack) Over() *PackAt {
 		return nil
 	}
 	return p.Worst
-}
-
-// LowestKPa is the lowest gauge pressure of the table, from chill up: how deep
-// the vacuum of a pack that was filled hot becomes. NaN where it is not known.
-func (p Pack) LowestKPa() float64 {
-	low := math.NaN()
-	for _, s := range p.States {
-		if s.GaugeKPa != nil && !(*s.GaugeKPa >= low) {
-			low = *s.GaugeKPa
-		}
-	}
-	return low
 }

@@ -19,6 +19,7 @@ type PH struct {
 	GasShift   float64 // what undegassed CO2 may have hidden, added to the upper end
 	SlowShift  float64 // what slowly dissolving bases may still add
 	PaperOnly  bool    // a reading that does not count above 4.0
+	PaperHigh  float64 // its upper end, which still counts against the drink
 	WarmOrCold bool    // read outside 20 to 30 °C
 }
 
@@ -29,7 +30,7 @@ const (
 	readingLowC         = 20.0 // 21 CFR 114.90(a)(3)(ii): sample and buffers at 20 to 30 °C
 	readingHighC        = 30.0
 	offTemperatureDoubt = 0.1 // a drink's pH moves by about this much over 20 C°: common practice, no source
-	unmodelledGasShift  = 0.5 // CO2 at a few volumes in a weakly buffered drink: our own bound where no model can tell
+	unmodelledShift     = 1.0 // where the model fails: our own bound
 )
 
 // The model's own error beside the recipe's: what is left when every figure is
@@ -52,14 +53,14 @@ func phOf(d *beverage.Drink, r *Recipe) PH {
 	if !p.Measured.Known() {
 		p.Decides = p.Predicted
 		if p.PaperOnly && p.Decides.Known() {
-			p.Decides.High = math.Max(p.Decides.High, d.Measured.PH.V+d.Measured.PHTolerance.Or(defaultPHTolerance))
+			p.Decides.High = math.Max(p.Decides.High, p.PaperHigh)
 		}
 	}
 	return p
 }
 
 // measured is the reading with its tolerance, raised by what CO2 still in the
-// sample and bases still dissolving may hide.
+// sample, a temperature nobody gave and bases still dissolving may hide.
 func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 	m := d.Measured
 	if !m.PH.Known {
@@ -67,20 +68,23 @@ func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 	}
 	tol := m.PHTolerance.Or(defaultPHTolerance)
 	p.WarmOrCold = m.PHTempC.Known && (m.PHTempC.V < readingLowC || m.PHTempC.V > readingHighC)
-	if p.WarmOrCold || !m.PHTempC.Known {
+	if p.WarmOrCold {
 		tol += offTemperatureDoubt
 	}
-	if m.PHMethod.Or("meter") == "paper" && m.PH.V+tol > paperCountsBelowPH {
-		p.PaperOnly = true
-		return beverage.Interval{}
-	}
 	i := beverage.Around(m.PH.V, tol, beverage.Measured)
+	if !m.PHTempC.Known {
+		i.High += offTemperatureDoubt
+	}
 	if d.Carbonation != nil && !m.PHDegassed.Or(false) {
-		p.GasShift = p.Chemistry.gasShift(d)
+		p.GasShift = p.Chemistry.gasShift(d, m.PH.V)
 		i.High += p.GasShift
 	}
 	i.High = math.Min(i.High+p.SlowShift, 14)
 	i.Low = math.Max(i.Low, 0)
+	if m.PHMethod.Or("meter") == "paper" && i.High > paperCountsBelowPH {
+		p.PaperOnly, p.PaperHigh = true, i.High
+		return beverage.Interval{}
+	}
 	return i
 }
 
@@ -148,31 +152,52 @@ func (c *Chemistry) modelError() float64 {
 	return e
 }
 
-// gasShift is how far degassing may raise a pH read on the carbonated drink:
-// from the recipe where it can be solved, else a bound.
-func (c *Chemistry) gasShift(d *beverage.Drink) float64 {
+// gasShift is how far degassing may raise a pH that was read with the CO2 still
+// in the drink: the drink is brought to that reading with its gas, and the gas
+// is taken away. Where the recipe does not tell, nothing else buffers it.
+func (c *Chemistry) gasShift(d *beverage.Drink, reading float64) float64 {
 	s, ok := c.Solution()
+	water := c.WaterKgPerL
 	if !ok {
-		return unmodelledGasShift
+		s, water = acid.Solution{}, 1
 	}
-	carbonated, ok := c.carbonatedPH(s, d)
+	v, known := volumesOf(d)
+	if !known {
+		v = mostVolumes
+	}
+	carbonated := s
+	carbonated.Totals = addTotal(slices.Clone(s.Totals), "carbonic", carbonation.GramsPerLitre(v)/molarMassCO2/water)
+	ion, err := acid.BalanceCharge(carbonated, roomC, reading, "sodium")
+	if err != nil {
+		return unmodelledShift
+	}
+	name := "sodium"
+	if ion < 0 {
+		name, ion = "chloride", -ion
+	}
+	s.Totals = addTotal(slices.Clone(s.Totals), name, ion)
 	still, err := acid.PH(s, roomC)
-	if !ok || err != nil {
-		return unmodelledGasShift
+	if err != nil {
+		return unmodelledShift
 	}
-	return math.Max(0, still-carbonated)
+	return math.Max(0, still-reading)
 }
 
-// carbonatedPH is the pH with the stated volumes of CO2 dissolved.
-func (c *Chemistry) carbonatedPH(s acid.Solution, d *beverage.Drink) (float64, bool) {
-	v, ok := volumesOf(d)
-	if !ok {
+// carbonatedPH is the predicted pH with the stated volumes of CO2 dissolved.
+func (c *Chemistry) carbonatedPH(d *beverage.Drink) (float64, bool) {
+	s, ok := c.Solution()
+	v, known := volumesOf(d)
+	if !ok || !known {
 		return 0, false
 	}
 	s.Totals = addTotal(slices.Clone(s.Totals), "carbonic", carbonation.GramsPerLitre(v)/molarMassCO2/c.WaterKgPerL)
 	pH, err := acid.PH(s, roomC)
 	return pH, err == nil
 }
+
+// mostVolumes is what strongly carbonated drinks hold, for one whose level is not
+// given. Common practice, no source.
+const mostVolumes = 5
 
 const molarMassCO2 = 44.01
 
@@ -199,7 +224,7 @@ func (c *Chemistry) slowShift() float64 {
 	all, err1 := acid.PH(s, roomC)
 	none, err2 := acid.PH(mix(parts), roomC)
 	if err1 != nil || err2 != nil {
-		return unmodelledGasShift
+		return unmodelledShift
 	}
 	return math.Max(0, all-none)
 }

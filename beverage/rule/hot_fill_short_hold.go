@@ -40,7 +40,7 @@ var _ = declare(Rule{
 // general one where it names none.
 func holdWanted(f *facts.Facts) float64 {
 	general, _ := law.MustGet("hot-fill-short-hold.trade").Value("hold")
-	if band, ok := law.HotFill(f.PH.Decides.High); ok && f.PH.Decides.Known() && band.Commercial.HoldHighS > general {
+	if band, ok := hotFillBand(f); ok && band.Commercial.HoldHighS > general {
 		return band.Commercial.HoldHighS
 	}
 	return general

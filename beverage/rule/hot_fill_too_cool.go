@@ -15,8 +15,8 @@ var _ = declare(Rule{
 	Clear: "Fill hotter or hold longer before cooling, measured at the coldest place of the closed pack, cap and headspace included, as a process authority sets it.",
 	Law:   []string{"hot-fill-too-cool.trade", "hot-fill-lethality.trade", "hot-fill-lethality-above-4.1", "hot-fill-fill-temperature"},
 	Check: func(f *facts.Facts) []Hit {
-		band, ok := law.HotFill(f.PH.Decides.High)
-		if f.Process.Route != beverage.HotFill || !ok || !f.PH.Decides.Known() {
+		band, ok := hotFillBand(f)
+		if f.Process.Route != beverage.HotFill || !ok {
 			return nil
 		}
 		t, known := f.ColdestHotC()
@@ -38,6 +38,15 @@ var _ = declare(Rule{
 		return nil
 	},
 })
+
+// hotFillBand is the band of the upper end of the pH; above the last one that is
+// published, where acid does not hold the drink at all, the last still counts.
+func hotFillBand(f *facts.Facts) (law.HotFillBand, bool) {
+	if !f.PH.Decides.Known() {
+		return law.HotFillBand{}, false
+	}
+	return law.HotFill(min(f.PH.Decides.High, law.AcidPH()))
+}
 
 // tooCoolForPathogens compares with the published 5-log line where a hold is
 // given; without a hold only a temperature below the whole table decides.

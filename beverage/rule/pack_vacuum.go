@@ -13,10 +13,11 @@ var _ = declare(Rule{
 	Clear: "Nothing to clear where the pack is made for it; else dose nitrogen, fill cooler or take a panelled bottle. Ask for the closure's seal integrity and for disinfected cooling water.",
 	Law:   []string{"pack-vacuum.trade"},
 	Check: func(f *facts.Facts) []Hit {
-		low := f.Pack.LowestKPa()
-		if !(low < vacuumKPa) {
+		deep := f.Pack.DeepKPa
+		if !deep.Known() || deep.Low >= vacuumKPa {
 			return nil
 		}
+		low := deep.Low
 		return []Hit{{
 			Detail: fmt.Sprintf("Down to %.2f barg when cold.", low/100),
 			Values: Values{"gauge_kpa": low},

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"posset/beverage/facts"
 )
@@ -13,9 +14,15 @@ var _ = declare(Rule{
 	Clear: "Give package.fill, package.brimful and package.pressure_rating from the supplier's data sheet.",
 	Law:   []string{"pack-rating.trade", "package-pressure.trade"},
 	Check: func(f *facts.Facts) []Hit {
-		missing := f.Pack.Missing
-		if f.Pack.WarmGuess && f.UnderPressure() {
-			missing = append(missing[:len(missing):len(missing)], "storage.temperature")
+		missing := slices.Clone(f.Pack.Missing)
+		if f.UnderPressure() && f.Pack.WarmGuess {
+			missing = append(missing, "storage.temperature")
+		}
+		if f.UnderPressure() && !f.Drink.Process.FillTempC.Known {
+			missing = append(missing, "process.fill_temperature")
+		}
+		if f.Process.HeatsClosed() && !f.Drink.Process.HoldTempC.Known && len(f.Drink.Process.Zones) == 0 {
+			missing = append(missing, "process.hold_temperature")
 		}
 		h := Hit{}
 		switch {

@@ -26,10 +26,10 @@ var _ = declare(Rule{
 	},
 })
 
-// whereKnown rules a route out where the pH is known and may be too high, and
-// leaves it open where nothing is known of the pH.
+// whereKnown rules a route out where the pH is known, by colour paper at least,
+// and may be too high; it leaves it open where nothing is known of the pH.
 func whereKnown(f *facts.Facts) RouteEffect {
-	if f.PH.Decides.Known() {
+	if f.PH.Decides.Known() || f.PH.PaperOnly {
 		return RulesOut
 	}
 	return LeavesOpen

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -63,4 +64,9 @@ func upper(s string) string {
 	}
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// sortByDetail puts hits of one rule in an order that does not hang on maps.
+func sortByDetail(hits []Hit) {
+	slices.SortFunc(hits, func(a, b Hit) int { return strings.Compare(a.Detail, b.Detail) })
 }

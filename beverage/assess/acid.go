@@ -1,0 +1,135 @@
+package assess
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/ingredient"
+)
+
+// AcidOptions asks for the acid chemistry at a temperature and for a dose.
+type AcidOptions struct {
+	Options
+	TempC    float64
+	TargetPH *float64
+	With     string // "citric acid", or a blend "citric acid:malic acid 3:1"
+}
+
+// Acid is the acid chemistry of a drink's recipe. What the recipe does not tell
+// is null and named; a dose that cannot be worked out is an error.
+func Acid(ctx context.Context, d *beverage.Drink, o AcidOptions) (*beverage.AcidResult, error) {
+	f, err := factsOf(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	a := assessment(f, o.Options)
+	r := &beverage.AcidResult{
+		Schema: beverage.AcidSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name, TempC: o.TempC,
+		PHMeasured: f.PH.Measured.MidOrNil(), TitrationEndPH: facts.EndPointPH, WaterActivity: f.WaterActivity.MidOrNil(),
+		Species: []beverage.SpeciesAmount{}, Curve: []beverage.CurvePoint{}, Sensitivity: []beverage.Sensitivity{}, Dose: []beverage.DoseAmount{},
+		AcidClass: a.AcidClass, Missing: f.PH.Chemistry.Missing, Findings: about(a.Findings, aboutAcid), Cautions: a.Cautions,
+	}
+	if r.Missing == nil {
+		r.Missing = []string{}
+	}
+	t, err := f.Titrate(o.TempC)
+	if err != nil {
+		if len(r.Missing) == 0 {
+			r.Missing = append(r.Missing, err.Error())
+		}
+	} else {
+		fill(r, f, t, o.TempC)
+	}
+	if o.TargetPH != nil {
+		return r, dose(r, f, o)
+	}
+	return r, nil
+}
+
+func fill(r *beverage.AcidResult, f *facts.Facts, t *facts.Titration, tC float64) {
+	r.PH, r.PHLow, r.PHHigh, r.PHCarbonated = t.PH.MidOrNil(), t.PH.LowOrNil(), t.PH.HighOrNil(), t.Carbonated
+	ionic := t.Equilibrium.IonicStrength
+	r.IonicStrength, r.TitratablePct, r.BufferCapacity = &ionic, t.AcidityPct, t.Buffer
+	for _, s := range t.Equilibrium.Species {
+		if s.Molality > 1e-9 {
+			r.Species = append(r.Species, beverage.SpeciesAmount{Name: s.Name, Molality: s.Molality})
+		}
+	}
+	for _, p := range t.Curve {
+		r.Curve = append(r.Curve, beverage.CurvePoint{PH: p.PH, BaseMMolPL: p.MolOfBasePerKg * 1000 * t.WaterKgPerL})
+	}
+	for _, s := range f.Sensitivities(tC) {
+		r.Sensitivity = append(r.Sensitivity, beverage.Sensitivity{Ingredient: s.Name, PHPerTenPct: s.DPH})
+	}
+}
+
+func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
+	names, parts, err := blend(o.With)
+	if err != nil {
+		return err
+	}
+	var lines []facts.Line
+	lib := ingredient.Default()
+	for _, n := range names {
+		x := lib.Resolve([]beverage.Ingredient{{Name: n}}, f.Drink.Own)[0]
+		if !x.Found {
+			return fmt.Errorf("--with: %q is not in the library%s", n, nearest(x.Near))
+		}
+		lines = append(lines, facts.Line{Resolved: x})
+	}
+	d, err := f.DoseTo(*o.TargetPH, o.TempC, lines, parts)
+	if err != nil {
+		return err
+	}
+	for i, g := range d.GPerL {
+		r.Dose = append(r.Dose, beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g})
+	}
+	r.DoseTargetPH, r.AcidityAfterPct = o.TargetPH, d.AcidityPct
+	return nil
+}
+
+func nearest(near []string) string {
+	if len(near) == 0 {
+		return ""
+	}
+	return "; did you mean " + strings.Join(near, " or ") + "?"
+}
+
+// blend reads "citric acid" or "citric acid:malic acid 3:1".
+func blend(with string) (names []string, parts []float64, err error) {
+	if strings.TrimSpace(with) == "" {
+		return nil, nil, fmt.Errorf(`a target pH needs --with an acid or a blend: "citric acid" or "citric acid:malic acid 3:1"`)
+	}
+	head, ratio := with, ""
+	if i := strings.LastIndexByte(with, ' '); i > 0 && strings.Contains(with[:i], ":") && strings.Contains(with[i:], ":") {
+		head, ratio = with[:i], with[i+1:]
+	}
+	for _, n := range strings.Split(head, ":") {
+		names = append(names, strings.TrimSpace(n))
+		parts = append(parts, 1)
+	}
+	if ratio == "" {
+		return names, parts, nil
+	}
+	shares := strings.Split(ratio, ":")
+	if len(shares) != len(names) {
+		return nil, nil, fmt.Errorf("--with: %d acids and %d parts in %q", len(names), len(shares), with)
+	}
+	for i, s := range shares {
+		if parts[i], err = strconv.ParseFloat(s, 64); err != nil || !(parts[i] > 0) || parts[i] > 1e6 {
+			return nil, nil, fmt.Errorf("--with: %q is no part of a blend; write it as 3:1", s)
+		}
+	}
+	return names, parts, nil
+}
+
+// aboutAcid names the findings that speak of the pH.
+var aboutAcid = map[string]bool{
+	"ph-above-limit": true, "ph-near-limit": true, "ph-predicted-only": true, "ph-not-equilibrated": true, "ph-slow-base": true,
+	"ph-reading-incomplete": true, "measurement-implausible": true, "unknown-ingredient": true, "protein-acid-botulinum": true,
+	"acidified-needs-scheduled-process": true,
+}

@@ -1,0 +1,114 @@
+package assess
+
+import (
+	"context"
+	"fmt"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/thermal"
+	"posset/thermal/logfile"
+)
+
+// LogOptions says how records are read and what they are held against.
+type LogOptions struct {
+	Options
+	TrefC      float64
+	ZC         float64
+	Organism   string           // overrides TrefC and ZC by the organism's own figures
+	Target     *beverage.Target // nil: no outcome is told
+	ToleranceC float64
+	Unit       string // C | F | K, "" by heading
+	Dates      string // dmy | mdy | ymd, ""
+	Sheet      string
+	Roles      map[string]string
+}
+
+// LogReader reads records one after another, all on the same terms.
+type LogReader struct {
+	target *facts.Target
+	opt    logfile.Options
+	result beverage.LethalityResult
+}
+
+// NewLogReader works out the terms. It fails for a basis that cannot be and for
+// an organism that is not held.
+func NewLogReader(o LogOptions) (*LogReader, error) {
+	basis, err := o.basis()
+	if err != nil {
+		return nil, err
+	}
+	r := &LogReader{opt: logfile.Options{
+		ToleranceC: o.ToleranceC, Unit: o.Unit, Dates: o.Dates, Sheet: o.Sheet, Roles: map[string]logfile.Role{},
+		Bases: []logfile.Basis{basis},
+	}}
+	for heading, role := range o.Roles {
+		r.opt.Roles[heading] = logfile.Role(role)
+	}
+	r.result = beverage.LethalityResult{
+		Schema: beverage.LethalitySchema, Tool: o.tool(), Cautions: Cautions(),
+		TrefC: basis.Ref.TrefC, ZC: basis.Ref.ZC, Basis: basis.Name, ToleranceC: o.ToleranceC,
+	}
+	if o.Target != nil {
+		if err := r.aim(*o.Target, o.Organism); err != nil {
+			return nil, err
+		}
+	}
+	return r, nil
+}
+
+func (o LogOptions) basis() (logfile.Basis, error) {
+	if o.Organism == "" {
+		ref, err := thermal.NewReference(o.TrefC, o.ZC)
+		return logfile.Basis{Ref: ref}, err
+	}
+	org, ok := thermal.FindOrganism(o.Organism)
+	if !ok {
+		return logfile.Basis{}, fmt.Errorf("no D and z are held for %q; posset help organisms lists them", o.Organism)
+	}
+	return logfile.Basis{Name: org.Name, Ref: org.Reference(), MinC: org.MinC}, nil
+}
+
+// aim sets the target. Minutes are minutes at the basis of the call; any other
+// form brings its own basis, which then is the one that is told.
+func (r *LogReader) aim(t beverage.Target, organism string) error {
+	g := facts.TargetOf(t)
+	if g.Problem != "" {
+		return fmt.Errorf("target %q: %s", t.Text, g.Problem)
+	}
+	if organism != "" && t.Kind == beverage.TargetMinutes {
+		g.Basis = r.opt.Bases[0]
+	}
+	r.target = &g
+	r.opt.Bases = []logfile.Basis{g.Basis}
+	r.result.TrefC, r.result.ZC, r.result.Basis, r.result.Target = g.Basis.Ref.TrefC, g.Basis.Ref.ZC, g.Basis.Name, t.Text
+	if g.IsStay() {
+		r.opt.StaysAtC = []float64{t.TrefC}
+		return nil
+	}
+	minutes := g.Minutes
+	r.result.TargetMinutes = &minutes
+	return nil
+}
+
+// Read reads one record.
+func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, error) {
+	log, err := logfile.ReadFile(ctx, file, r.opt)
+	if err != nil {
+		return beverage.LogResult{}, err
+	}
+	return facts.LogResultOf(log, r.opt.Bases, r.target), nil
+}
+
+// Failed is the result of a record that could not be used.
+func Failed(file string, err error) beverage.LogResult {
+	text := err.Error()
+	return beverage.LogResult{File: file, Error: &text, Probes: []beverage.ProbeResult{}}
+}
+
+// Result puts records under one head.
+func (r *LogReader) Result(logs []beverage.LogResult) *beverage.LethalityResult {
+	out := r.result
+	out.Logs = logs
+	return &out
+}
