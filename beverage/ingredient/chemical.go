@@ -83,7 +83,7 @@ func (t *tables) describe(e *Entry, r record) error {
 		return err
 	}
 	e.Figures = append(e.Figures, Figure{Field: "molar_mass_g_per_mol", Low: m, Typical: m, High: m, Source: src})
-	if err := e.putCell("strength_percent", r.get("strength_percent"), beverage.Source{Text: t.sources["trade"], Basis: beverage.Memory}, ""); err != nil {
+	if err := e.putCell("strength_percent", r.get("strength_percent"), t.strengthSource(r.get("strength_percent")), ""); err != nil {
 		return err
 	}
 	e.masses = t.weights
@@ -91,6 +91,14 @@ func (t *tables) describe(e *Entry, r record) error {
 		e.put(f, v, workedOut, "")
 	}
 	return nil
+}
+
+// strengthSource: solids are sold as good as pure, liquids at what the trade has.
+func (t *tables) strengthSource(cell string) beverage.Source {
+	if cell == "100" {
+		return beverage.Source{Text: t.sources["food-grade"], Basis: beverage.CommonPractice}
+	}
+	return beverage.Source{Text: t.sources["trade"], Basis: beverage.Memory}
 }
 
 var workedOut = beverage.Source{Text: "worked out from formula and strength with standard atomic weights", Basis: beverage.Computed}

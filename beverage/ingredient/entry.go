@@ -71,7 +71,7 @@ type Entry struct {
 	AcidityAs, MainAcid                                         string
 	HydrolysisPercent                                           beverage.Interval
 
-	ProteinID    string // composition id; "" no protein worth counting
+	ProteinID    string // composition id; "" no protein worth counting, as the traces in a juice
 	PreAcidified bool
 	SlowBase     bool   // carbonate, oxide or phosphate of calcium or magnesium
 	GumCharge    string // anionic, neutral, cationic

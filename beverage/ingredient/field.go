@@ -18,11 +18,18 @@ const (
 	higher
 )
 
+// Short names for the one table that uses them twenty times over.
+type (
+	interval = beverage.Interval
+	said     = beverage.Description
+	stated   = beverage.Given[float64]
+)
+
 // field is one numeric figure of an entry.
 type field struct {
 	name    string // heading in the data files and in Figures; ends in the unit
-	of      func(*Entry) *beverage.Interval
-	given   func(*beverage.Description) beverage.Given[float64]
+	of      func(*Entry) *interval
+	given   func(*said) stated
 	least   float64 // what the figure can be at least and at most
 	most    float64
 	helps   direction
@@ -30,7 +37,7 @@ type field struct {
 	whole   func(*Entry) bool // whether a pure chemical's dry part is all of this class; nil: no formula fixes it
 }
 
-func part100(name string, of func(*Entry) *beverage.Interval, given func(*beverage.Description) beverage.Given[float64]) field {
+func part100(name string, of func(*Entry) *interval, given func(*said) stated) field {
 	return field{name: name, of: of, given: given, most: percent}
 }
 
@@ -45,27 +52,48 @@ func (f field) allOf(whole func(*Entry) bool) field { f.whole = whole; return f 
 func none(*Entry) bool { return false }
 
 var fields = []field{
-	part100("strength_percent", func(e *Entry) *beverage.Interval { return &e.StrengthPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.StrengthPercent }).help(higher),
-	part100("protein_percent", func(e *Entry) *beverage.Interval { return &e.Protein }, func(d *beverage.Description) beverage.Given[float64] { return d.ProteinPercent }).help(lower).allOf(none),
-	part100("fat_percent", func(e *Entry) *beverage.Interval { return &e.Fat }, func(d *beverage.Description) beverage.Given[float64] { return d.FatPercent }).allOf(none),
-	part100("sugars_percent", func(e *Entry) *beverage.Interval { return &e.Sugars }, func(d *beverage.Description) beverage.Given[float64] { return d.SugarsPercent }).allOf(func(e *Entry) bool { return e.Kind == beverage.KindSugar }),
-	part100("lactose_percent", func(e *Entry) *beverage.Interval { return &e.Lactose }, func(d *beverage.Description) beverage.Given[float64] { return d.LactosePercent }).allOf(func(e *Entry) bool { return strings.HasPrefix(e.Name, "lactose") }),
-	part100("moisture_percent", func(e *Entry) *beverage.Interval { return &e.Moisture }, func(d *beverage.Description) beverage.Given[float64] { return d.MoisturePercent }),
-	part100("ash_percent", func(e *Entry) *beverage.Interval { return &e.Ash }, func(d *beverage.Description) beverage.Given[float64] { return d.AshPercent }),
-	part100("calcium_percent", func(e *Entry) *beverage.Interval { return &e.Calcium }, func(d *beverage.Description) beverage.Given[float64] { return d.CalciumPercent }).help(lower).counting("Ca"),
-	part100("magnesium_percent", func(e *Entry) *beverage.Interval { return &e.Magnesium }, func(d *beverage.Description) beverage.Given[float64] { return d.MagnesiumPercent }).counting("Mg"),
-	part100("phosphorus_percent", func(e *Entry) *beverage.Interval { return &e.Phosphorus }, func(d *beverage.Description) beverage.Given[float64] { return d.PhosphorusPercent }).counting("P"),
-	part100("sodium_percent", func(e *Entry) *beverage.Interval { return &e.Sodium }, func(d *beverage.Description) beverage.Given[float64] { return d.SodiumPercent }).counting("Na"),
-	part100("potassium_percent", func(e *Entry) *beverage.Interval { return &e.Potassium }, func(d *beverage.Description) beverage.Given[float64] { return d.PotassiumPercent }).counting("K"),
-	part100("chloride_percent", func(e *Entry) *beverage.Interval { return &e.Chloride }, func(d *beverage.Description) beverage.Given[float64] { return d.ChloridePercent }),
-	part100("caffeine_percent", func(e *Entry) *beverage.Interval { return &e.Caffeine }, func(d *beverage.Description) beverage.Given[float64] { return d.CaffeinePercent }).help(lower).allOf(func(e *Entry) bool { return e.Name == "caffeine" }),
-	part100("polyphenols_percent", func(e *Entry) *beverage.Interval { return &e.Polyphenols }, func(d *beverage.Description) beverage.Given[float64] { return d.PolyphenolsPercent }).help(lower).allOf(none),
-	part100("ph", func(e *Entry) *beverage.Interval { return &e.OwnPH }, func(d *beverage.Description) beverage.Given[float64] { return d.PH }).help(lower).within(0, 14),
-	part100("ph_at_percent", func(e *Entry) *beverage.Interval { return &e.OwnPHAtPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.PHAtPercent }),
-	part100("titratable_acidity_percent", func(e *Entry) *beverage.Interval { return &e.Acidity }, acidityGiven).help(higher),
-	part100("brix", func(e *Entry) *beverage.Interval { return &e.Brix }, func(d *beverage.Description) beverage.Given[float64] { return d.Brix }),
-	part100("degree_of_hydrolysis_percent", func(e *Entry) *beverage.Interval { return &e.HydrolysisPercent }, func(d *beverage.Description) beverage.Given[float64] { return d.HydrolysisPercent }).help(higher),
-	part100("density_g_per_ml", func(e *Entry) *beverage.Interval { return &e.DensityGPerML }, func(d *beverage.Description) beverage.Given[float64] { return d.DensityGPerML }).within(lightestGPerML, heaviestGPerML),
+	part100("strength_percent", func(e *Entry) *interval { return &e.StrengthPercent },
+		func(d *said) stated { return d.StrengthPercent }).help(higher),
+	part100("protein_percent", func(e *Entry) *interval { return &e.Protein },
+		func(d *said) stated { return d.ProteinPercent }).help(lower).allOf(none),
+	part100("fat_percent", func(e *Entry) *interval { return &e.Fat },
+		func(d *said) stated { return d.FatPercent }).allOf(none),
+	part100("sugars_percent", func(e *Entry) *interval { return &e.Sugars },
+		func(d *said) stated { return d.SugarsPercent }).allOf(func(e *Entry) bool { return e.Kind == beverage.KindSugar }),
+	part100("lactose_percent", func(e *Entry) *interval { return &e.Lactose },
+		func(d *said) stated { return d.LactosePercent }).allOf(func(e *Entry) bool { return strings.HasPrefix(e.Name, "lactose") }),
+	part100("moisture_percent", func(e *Entry) *interval { return &e.Moisture },
+		func(d *said) stated { return d.MoisturePercent }),
+	part100("ash_percent", func(e *Entry) *interval { return &e.Ash },
+		func(d *said) stated { return d.AshPercent }),
+	part100("calcium_percent", func(e *Entry) *interval { return &e.Calcium },
+		func(d *said) stated { return d.CalciumPercent }).help(lower).counting("Ca"),
+	part100("magnesium_percent", func(e *Entry) *interval { return &e.Magnesium },
+		func(d *said) stated { return d.MagnesiumPercent }).counting("Mg"),
+	part100("phosphorus_percent", func(e *Entry) *interval { return &e.Phosphorus },
+		func(d *said) stated { return d.PhosphorusPercent }).counting("P"),
+	part100("sodium_percent", func(e *Entry) *interval { return &e.Sodium },
+		func(d *said) stated { return d.SodiumPercent }).counting("Na"),
+	part100("potassium_percent", func(e *Entry) *interval { return &e.Potassium },
+		func(d *said) stated { return d.PotassiumPercent }).counting("K"),
+	part100("chloride_percent", func(e *Entry) *interval { return &e.Chloride },
+		func(d *said) stated { return d.ChloridePercent }),
+	part100("caffeine_percent", func(e *Entry) *interval { return &e.Caffeine },
+		func(d *said) stated { return d.CaffeinePercent }).help(lower).allOf(func(e *Entry) bool { return e.Name == "caffeine" }),
+	part100("polyphenols_percent", func(e *Entry) *interval { return &e.Polyphenols },
+		func(d *said) stated { return d.PolyphenolsPercent }).help(lower).allOf(none),
+	part100("ph", func(e *Entry) *interval { return &e.OwnPH },
+		func(d *said) stated { return d.PH }).help(lower).within(0, 14),
+	part100("ph_at_percent", func(e *Entry) *interval { return &e.OwnPHAtPercent },
+		func(d *said) stated { return d.PHAtPercent }),
+	part100("titratable_acidity_percent", func(e *Entry) *interval { return &e.Acidity },
+		acidityGiven).help(higher),
+	part100("brix", func(e *Entry) *interval { return &e.Brix },
+		func(d *said) stated { return d.Brix }),
+	part100("degree_of_hydrolysis_percent", func(e *Entry) *interval { return &e.HydrolysisPercent },
+		func(d *said) stated { return d.HydrolysisPercent }).help(higher),
+	part100("density_g_per_ml", func(e *Entry) *interval { return &e.DensityGPerML },
+		func(d *said) stated { return d.DensityGPerML }).within(lightestGPerML, heaviestGPerML),
 }
 
 // What is sold to be drunk is neither lighter nor heavier than these: loose
@@ -75,8 +103,8 @@ const (
 	heaviestGPerML = 2.5
 )
 
-func acidityGiven(d *beverage.Description) beverage.Given[float64] {
-	return beverage.Given[float64]{V: d.Acidity.V.Percent, Known: d.Acidity.Known, Place: d.Acidity.Place}
+func acidityGiven(d *said) stated {
+	return stated{V: d.Acidity.V.Percent, Known: d.Acidity.Known, Place: d.Acidity.Place}
 }
 
 func fieldByName(name string) (field, bool) {

@@ -27,7 +27,7 @@ func TestSharesAreComponentsOfTheChargeBalance(t *testing.T) {
 
 // traces are the compositions of what holds protein in traces, or that nobody
 // has published: no model stands behind them, on purpose.
-var traces = map[string]bool{"juice": true, "cocoa": true, "barley": true, ingredient.ProteinUnknown: true}
+var traces = map[string]bool{"cocoa": true, "barley": true, ingredient.ProteinUnknown: true}
 
 // TestProteinIDsHaveCompositions: a protein powder without one has no charge, no
 // heat behaviour and no amino acids.

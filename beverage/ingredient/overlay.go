@@ -153,7 +153,8 @@ func (r *Resolved) overlayProtein(d beverage.Description) {
 		r.ProteinID = id
 		return
 	}
-	if r.Kind == beverage.KindProtein || d.ProteinPercent.Known && d.ProteinPercent.V > 0 {
+	described := !r.known && r.Kind != beverage.KindJuice && d.ProteinPercent.Known && d.ProteinPercent.V > 0
+	if r.Kind == beverage.KindProtein || described {
 		r.ProteinID = ProteinUnknown
 	}
 }

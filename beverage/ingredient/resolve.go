@@ -78,7 +78,7 @@ func (l *Library) complete(e *Entry) {
 	switch e.Kind {
 	case beverage.KindJuice:
 		e.Juice, e.AscorbateSource = true, true
-		l.takeProtein(e, "juice", func(o *Entry) bool { return o.Juice && o.Brix.Known() && o.Brix.Mid < singleStrengthBrix })
+		l.takeProtein(e, "", func(o *Entry) bool { return o.Juice && o.Brix.Known() && o.Brix.Mid < singleStrengthBrix })
 	case beverage.KindSweetener:
 		e.Sweetener = true
 	case beverage.KindPolyol:

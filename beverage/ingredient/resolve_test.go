@@ -60,7 +60,7 @@ func TestDescribed(t *testing.T) {
 // TestDescribedTakesWhatItsKindTells: figures and duties that nobody gave.
 func TestDescribedTakesWhatItsKindTells(t *testing.T) {
 	quince := resolveOne("quince puree", beverage.Description{Kind: say(beverage.KindJuice), PH: say(3.1), Acidity: acidity(1.1, "malic acid"), Brix: say(12.0)})
-	if p := quince.Protein; !p.Known() || p.High < 1 || p.High > 2 || quince.ProteinID != "juice" || !quince.Juice || !quince.AscorbateSource {
+	if p := quince.Protein; !p.Known() || p.High < 1 || p.High > 2 || quince.ProteinID != "" || !quince.Juice || !quince.AscorbateSource {
 		t.Errorf("quince puree: protein %v of %q, juice %v, vitamin C %v", p, quince.ProteinID, quince.Juice, quince.AscorbateSource)
 	}
 	if quince.Nature != NatureUnknown || quince.MainAcid != "malic" || quince.AcidityAs != "malic acid" {
@@ -91,6 +91,12 @@ func TestDescribedTakesWhatItsKindTells(t *testing.T) {
 	lupin := resolveOne("lupin protein", beverage.Description{Kind: say(beverage.KindProtein), ProteinPercent: say(85.0), PH: say(3.4)})
 	if lupin.ProteinID != ProteinUnknown || lupin.Nature != LowAcidFood || !lupin.PreAcidified {
 		t.Errorf("lupin: %q, %v, pre-acidified %v", lupin.ProteinID, lupin.Nature, lupin.PreAcidified)
+	}
+	if oj := resolveOne("orange juice", beverage.Description{ProteinPercent: say(0.8)}); oj.ProteinID != "" || oj.Protein.Mid != 0.8 {
+		t.Errorf("a juice's protein figure makes it a protein of composition %q", oj.ProteinID)
+	}
+	if shake := resolveOne("shake base", beverage.Description{Kind: say(beverage.KindOther), PH: say(6.8), ProteinPercent: say(20.0)}); shake.ProteinID != ProteinUnknown || !shake.Described {
+		t.Errorf("a base with protein: %q", shake.ProteinID)
 	}
 	whey := resolveOne("our whey", beverage.Description{Kind: say(beverage.KindProtein), ProteinPercent: say(85.0), ProteinSourceOfKind: say("whey")})
 	if whey.ProteinID != "whey concentrate" || !whey.MilkProduct {
