@@ -24,7 +24,7 @@ func (t *tables) build(e Entry) (Entry, error) {
 		}
 	}
 	if e.MainAcid == "" {
-		e.MainAcid = acidOf(e.AcidityAs)
+		e.MainAcid = e.AcidityAs
 	}
 	return e, nil
 }
@@ -53,7 +53,7 @@ func (t *tables) figureRow(e *Entry, line row) error {
 		switch head {
 		case "name", "source", "at", "basis", "note":
 		case "acidity_as":
-			e.AcidityAs = cell
+			e.AcidityAs = acidOf(cell)
 		case "spores":
 			e.say(head, cell, src, note)
 		default:

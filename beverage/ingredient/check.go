@@ -142,12 +142,12 @@ func acidityAgainstPH(e Entry) string {
 	if e.OwnPH.Low > endPointPH && e.Acidity.Low > real {
 		return fmt.Sprintf("ph %s is above the end point of a titration, 8.1, yet the acidity is %s %%", inWords(e.OwnPH), inWords(e.Acidity))
 	}
-	g, ok := equivalentG[acidOf(e.AcidityAs)]
+	g, ok := equivalentG[e.AcidityAs]
 	if !ok {
 		return ""
 	}
 	if free := math.Pow(10, -e.OwnPH.High); e.Acidity.High*gPerKgPerPercent/g < free {
-		return fmt.Sprintf("ph %s has more free acid than the acidity of %s %% as %s", inWords(e.OwnPH), inWords(e.Acidity), e.AcidityAs)
+		return fmt.Sprintf("ph %s has more free acid than the acidity of %s %% as %s acid", inWords(e.OwnPH), inWords(e.Acidity), e.AcidityAs)
 	}
 	return ""
 }

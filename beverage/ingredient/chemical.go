@@ -115,6 +115,8 @@ func (e *Entry) fromFormula() func(yield func(field, beverage.Interval) bool) {
 				v = e.StrengthPercent.Scale(e.atoms[f.element] * e.masses[f.element] / e.MolarMassG)
 			case f.name == "chloride_percent":
 				v = e.chloride()
+			case f.name == "moisture_percent" && e.Formula == "H2O":
+				v = e.StrengthPercent
 			case f.name == "moisture_percent":
 				v = left(e.StrengthPercent, water)
 			case f.whole != nil && f.whole(e):

@@ -68,7 +68,7 @@ type Entry struct {
 	Calcium, Magnesium, Phosphorus, Sodium, Potassium, Chloride beverage.Interval // %
 	Caffeine, Polyphenols                                       beverage.Interval // %
 	OwnPH, OwnPHAtPercent, Acidity, Brix, DensityGPerML         beverage.Interval
-	AcidityAs, MainAcid                                         string
+	AcidityAs, MainAcid                                         string // component names: citric, malic ...
 	HydrolysisPercent                                           beverage.Interval
 
 	ProteinID    string // composition id; "" no protein worth counting, as the traces in a juice

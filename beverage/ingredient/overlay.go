@@ -53,10 +53,10 @@ func (r *Resolved) overlayFigure(f field, g beverage.Given[float64], d beverage.
 // known ingredient stays what it is.
 func (r *Resolved) acidIs(as string) {
 	if as != "" {
-		r.AcidityAs = as
+		r.AcidityAs = acidOf(as)
 	}
 	if r.MainAcid == "" {
-		r.MainAcid = acidOf(r.AcidityAs)
+		r.MainAcid = r.AcidityAs
 	}
 }
 
@@ -64,7 +64,7 @@ func (r *Resolved) acidIs(as string) {
 // library states it as, by equivalents.
 func (r *Resolved) inLibraryAcid(pct float64, as string) float64 {
 	given, ok1 := equivalentG[acidOf(as)]
-	library, ok2 := equivalentG[acidOf(r.AcidityAs)]
+	library, ok2 := equivalentG[r.AcidityAs]
 	if !ok1 || !ok2 {
 		return pct
 	}

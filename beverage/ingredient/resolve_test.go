@@ -63,7 +63,7 @@ func TestDescribedTakesWhatItsKindTells(t *testing.T) {
 	if p := quince.Protein; !p.Known() || p.High < 1 || p.High > 2 || quince.ProteinID != "" || !quince.Juice || !quince.AscorbateSource {
 		t.Errorf("quince puree: protein %v of %q, juice %v, vitamin C %v", p, quince.ProteinID, quince.Juice, quince.AscorbateSource)
 	}
-	if quince.Nature != NatureUnknown || quince.MainAcid != "malic" || quince.AcidityAs != "malic acid" {
+	if quince.Nature != NatureUnknown || quince.MainAcid != "malic" || quince.AcidityAs != "malic" {
 		t.Errorf("quince puree: nature %v, acid %q as %q", quince.Nature, quince.MainAcid, quince.AcidityAs)
 	}
 	thick := resolveOne("quince paste", beverage.Description{Kind: say(beverage.KindJuice), PH: say(3.1), Acidity: acidity(6, "malic acid"), Brix: say(60.0)})
@@ -121,7 +121,7 @@ func TestOverridesThatHelpDoNotCount(t *testing.T) {
 		{"whey protein isolate", "protein_percent", beverage.Description{ProteinPercent: beverage.Given[float64]{V: 20, Known: true, Place: place}}, func(r Resolved) bool { return r.Protein.Low > 80 }},
 		{"micellar casein isolate", "calcium_percent", beverage.Description{CalciumPercent: say(0.1)}, func(r Resolved) bool { return r.Calcium.Low > 1.5 }},
 		{"carrot juice", "ph", beverage.Description{PH: say(4.0)}, func(r Resolved) bool { return r.OwnPH.Low > 5 }},
-		{"apple juice", "titratable_acidity_percent", beverage.Description{Acidity: acidity(3, "malic acid")}, func(r Resolved) bool { return r.Acidity.High < 1 && r.AcidityAs == "malic acid" }},
+		{"apple juice", "titratable_acidity_percent", beverage.Description{Acidity: acidity(3, "malic acid")}, func(r Resolved) bool { return r.Acidity.High < 1 && r.AcidityAs == "malic" }},
 		{"phosphoric acid 75 %", "strength_percent", beverage.Description{StrengthPercent: say(85.0)}, func(r Resolved) bool { return r.StrengthPercent.High == 75 }},
 		{"coffee extract", "caffeine_percent", beverage.Description{CaffeinePercent: say(0.01)}, func(r Resolved) bool { return r.Caffeine.Low >= 0.3 }},
 		{"green tea extract", "polyphenols_percent", beverage.Description{PolyphenolsPercent: say(1.0)}, func(r Resolved) bool { return r.Polyphenols.Low >= 30 }},
@@ -156,7 +156,7 @@ func TestOverridesThatDoNotHelpCount(t *testing.T) {
 		{"whole milk", beverage.Description{Kind: say(beverage.KindOther), PH: say(6.7), Acidity: acidity(0.15, "lactic acid"), ProteinPercent: say(3.4), AcidFood: say(false)}, false, func(r Resolved) bool { return r.Protein.Mid == 3.4 && r.Nature == LowAcidFood }},
 		{"coffee extract", beverage.Description{Kind: say(beverage.KindExtract), PH: say(5.2), Acidity: acidity(0.9, "citric acid"), Brix: say(40.0), AcidFood: say(false)}, false, func(r Resolved) bool { return r.OwnPH.Mid == 5.2 && r.Brix.Mid == 40 }},
 		{"carrot juice", beverage.Description{PH: say(6.2), Acidity: acidity(0.12, "citric acid"), AcidFood: say(false)}, false, func(r Resolved) bool {
-			return r.Acidity.Mid == 0.12 && r.AcidityAs == "citric acid" && r.MainAcid == "malic"
+			return r.Acidity.Mid == 0.12 && r.AcidityAs == "citric" && r.MainAcid == "malic"
 		}},
 		{"apple juice", beverage.Description{AcidFood: say(false)}, true, func(r Resolved) bool { return r.Nature == LowAcidFood }},
 		{"citric acid", beverage.Description{AcidFood: say(false)}, true, func(r Resolved) bool { return r.Nature == LowAcidFood }},
