@@ -23,6 +23,7 @@ func (t *tables) build(e Entry) (Entry, error) {
 			return Entry{}, err
 		}
 	}
+	e.sharesFromMinerals(t.weights)
 	if e.MainAcid == "" {
 		e.MainAcid = e.AcidityAs
 	}

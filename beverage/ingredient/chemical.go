@@ -180,6 +180,27 @@ func (e *Entry) dilute(strength beverage.Interval, src beverage.Source) {
 	}
 }
 
+// sharesFromMinerals counts a salt of no one formula by its metals, its chloride
+// and its phosphorus as phosphate. An anion that nobody gave counts as hydroxide:
+// that raises a predicted pH, the cautious way.
+func (e *Entry) sharesFromMinerals(weights map[string]float64) {
+	if len(e.Shares) > 0 || e.Kind != beverage.KindSalt && e.Kind != beverage.KindMineral || !hasMetal(*e) {
+		return
+	}
+	for _, ion := range []struct {
+		component, element string
+		pct                beverage.Interval
+	}{
+		{"calcium", "Ca", e.Calcium}, {"magnesium", "Mg", e.Magnesium}, {"sodium", "Na", e.Sodium}, {"potassium", "K", e.Potassium},
+		{"chloride", "Cl", e.Chloride}, {"phosphoric", "P", e.Phosphorus},
+	} {
+		if ion.pct.Known() && ion.pct.Mid > 0 {
+			e.Shares = append(e.Shares, Share{ion.component, ion.pct.Mid / percent / weights[ion.element]})
+		}
+	}
+	e.StrengthPercent = beverage.Point(percent, beverage.Library)
+}
+
 // preservative gives the group that limits speak of and the active part of what
 // is sold. Without a formula the substance counts as wholly active.
 func (t *tables) preservative(e *Entry, line row) error {

@@ -58,6 +58,10 @@ func (l *Library) resolve(line beverage.Ingredient, own []beverage.Ingredient) R
 		r.Name = line.Name
 		l.complete(&r.Entry)
 	}
+	if r.Formula == "" {
+		r.Shares = nil // of the figures as they stand now
+		r.sharesFromMinerals(l.facts.weights)
+	}
 	if r.Kind == beverage.KindProtein && r.OwnPH.SurelyBelow(acidLinePH) {
 		r.PreAcidified = true
 	}

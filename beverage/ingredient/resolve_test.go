@@ -102,6 +102,14 @@ func TestDescribedTakesWhatItsKindTells(t *testing.T) {
 	if whey.ProteinID != "whey concentrate" || !whey.MilkProduct {
 		t.Errorf("our whey: %q, milk %v", whey.ProteinID, whey.MilkProduct)
 	}
+	mix := resolveOne("marine mineral", beverage.Description{Kind: say(beverage.KindMineral), CalciumPercent: say(30.0), PhosphorusPercent: say(1.0)})
+	if c, p := mix.AsSold("calcium"), mix.AsSold("phosphoric"); !near(c.Mid, 0.3/40.078, 1e-9) || !near(p.Mid, 0.01/30.974, 1e-6) {
+		t.Errorf("marine mineral: calcium %v, phosphate %v mol/g", c, p)
+	}
+	dairy := resolveOne("dairy calcium", beverage.Description{CalciumPercent: say(27.0)})
+	if c := dairy.AsSold("calcium"); !near(c.Mid, 0.27/40.078, 1e-9) || len(dairy.Overrides) > 0 {
+		t.Errorf("dairy calcium of 27 %%: %v mol/g", c)
+	}
 	if s := resolveOne("sodium dehydrobenzoate mix", beverage.Description{Kind: say(beverage.KindPreservative)}); s.Preservative != "benzoate" || s.ActiveFraction != 1 {
 		t.Errorf("described benzoate: %q, %g", s.Preservative, s.ActiveFraction)
 	}
