@@ -123,9 +123,9 @@ func (f *Facts) recordedStart() (beverage.Interval, string) {
 func (f *Facts) retortHold() (beverage.Interval, string) {
 	low := math.Inf(1)
 	for _, run := range f.Records.Logs {
-		for _, p := range run.Log.Probes {
-			if (p.Role == logfile.Retort || p.Role == logfile.ReferenceThermometer) && p.Hold != nil {
-				low = math.Min(low, p.Hold.MinC)
+		for i, p := range run.Log.Probes {
+			if (p.Role == logfile.Retort || p.Role == logfile.ReferenceThermometer) && p.Hold != nil && i < len(run.heat) {
+				low = math.Min(low, run.heat[i].lowest(p.Hold.StartS, p.Hold.EndS))
 			}
 		}
 	}

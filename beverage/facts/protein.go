@@ -1,8 +1,6 @@
 package facts
 
 import (
-	"math"
-
 	"posset/beverage"
 	"posset/beverage/protein"
 	"posset/thermal/logfile"
@@ -210,52 +208,6 @@ func (f *Facts) statedHeat() []protein.TempPoint {
 		stay(f.Drink.Process.PackHoldC.Or(f.Drink.Process.FillTempC.V), f.Drink.Process.PackHoldS.V)
 	}
 	return list
-}
-
-// historyLimit bounds what is kept of a record for the protein: the readings
-// are thinned to the hottest of each stretch, so damage is never understated.
-const historyLimit = 4096
-
-// heatHistory keeps one probe's readings for the protein, thinned as it grows.
-type heatHistory struct {
-	points []protein.TempPoint
-	stride int
-	seen   int
-}
-
-func (h *heatHistory) add(timeS, tempC float64) {
-	if h.stride == 0 {
-		h.stride = 1
-	}
-	if h.seen%h.stride == 0 {
-		h.points = append(h.points, protein.TempPoint{TimeS: timeS, TempC: tempC})
-	} else if last := &h.points[len(h.points)-1]; tempC > last.TempC {
-		last.TempC = tempC
-	}
-	h.seen++
-	if len(h.points) >= historyLimit {
-		h.halve()
-	}
-}
-
-func (h *heatHistory) halve() {
-	kept := h.points[:0]
-	for i := 0; i+1 < len(h.points); i += 2 {
-		a, b := h.points[i], h.points[i+1]
-		a.TempC = math.Max(a.TempC, b.TempC)
-		kept = append(kept, a)
-	}
-	h.points = kept
-	h.stride *= 2
-}
-
-// collect returns what a log reader calls with every sound reading; only drinks
-// with heat-labile protein would need it, and that is not known yet here.
-func (r *Run) collect(probe int, timeS, tempC float64) {
-	for len(r.heat) <= probe {
-		r.heat = append(r.heat, heatHistory{})
-	}
-	r.heat[probe].add(timeS, tempC)
 }
 
 // denaturedByRecord takes the product probe that was heated most, at the upper

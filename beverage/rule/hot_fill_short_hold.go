@@ -30,7 +30,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		return []Hit{{
-			Detail: fmt.Sprintf("%.3g s; guidance asks for up to %.3g s.", hold.V, want),
+			Detail: fmt.Sprintf("%.4g s; guidance asks for up to %.4g s.", hold.V, want),
 			Values: Values{"pack_hold_s": hold.V, "guidance_s": want},
 		}}
 	},

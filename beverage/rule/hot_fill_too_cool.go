@@ -28,9 +28,9 @@ var _ = declare(Rule{
 			return []Hit{{Detail: "Neither process.fill_temperature nor process.pack_hold_temperature is given."}}
 		case tooCoolForPathogens(f, band, t):
 			return []Hit{{Level: at(stop), Row: band.RowID, Route: RulesOut, Detail: pathogenHoldWords(f, band, t),
-				Values: Values{"coldest_c": t, "ph_high": f.PH.Decides.High}}}
+				Values: Values{"coldest_c": t, "band_ph_high": band.PHHigh}}}
 		case !(t >= band.Commercial.TempC):
-			return []Hit{{Detail: fmt.Sprintf("%.1f °C; guidance for commercial sterility at up to pH %.2f %s.", t, f.PH.Decides.High, askWords(band)),
+			return []Hit{{Detail: fmt.Sprintf("%.1f °C; guidance for commercial sterility at up to pH %.1f %s.", t, band.PHHigh, askWords(band)),
 				Values: Values{"coldest_c": t}}}
 		case !f.Drink.Process.FillTempC.Known:
 			return []Hit{{Detail: "No process.fill_temperature is given.", Values: Values{"coldest_c": t}}}
@@ -39,13 +39,15 @@ var _ = declare(Rule{
 	},
 })
 
-// hotFillBand is the band of the upper end of the pH; above the last one that is
-// published, where acid does not hold the drink at all, the last still counts.
+// hotFillBand is the band of the upper end of the pH. Above the last one that is
+// published, where acid does not hold the drink at all, and where the pH is not
+// known, the last one still counts.
 func hotFillBand(f *facts.Facts) (law.HotFillBand, bool) {
-	if !f.PH.Decides.Known() {
-		return law.HotFillBand{}, false
+	high := law.AcidPH()
+	if f.PH.Decides.Known() {
+		high = min(high, f.PH.Decides.High)
 	}
-	return law.HotFill(min(f.PH.Decides.High, law.AcidPH()))
+	return law.HotFill(high)
 }
 
 // tooCoolForPathogens compares with the published 5-log line where a hold is
@@ -59,9 +61,9 @@ func tooCoolForPathogens(f *facts.Facts, band law.HotFillBand, t float64) bool {
 func pathogenHoldWords(f *facts.Facts, band law.HotFillBand, t float64) string {
 	need, published := band.PathogenHoldS(t)
 	if !published {
-		return fmt.Sprintf("%.1f °C is below the coolest published hot fill, %.1f °C, for up to pH %.2f.", t, band.MinC, f.PH.Decides.High)
+		return fmt.Sprintf("%.1f °C is below the coolest published hot fill, %.1f °C, for up to pH %.1f.", t, band.MinC, band.PHHigh)
 	}
-	return fmt.Sprintf("%.1f °C held for %.3g s; 5 log of pathogens at up to pH %.2f takes %.3g s there.", t, f.Drink.Process.PackHoldS.V, f.PH.Decides.High, need)
+	return fmt.Sprintf("%.1f °C held for %.3g s; 5 log of pathogens at up to pH %.1f takes %.3g s there.", t, f.Drink.Process.PackHoldS.V, band.PHHigh, need)
 }
 
 func askWords(band law.HotFillBand) string {

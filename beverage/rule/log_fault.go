@@ -19,7 +19,7 @@ var _ = declare(Rule{
 			n, first := faultsOf(run.Result)
 			if n > 0 {
 				hits = append(hits, Hit{
-					Detail: fmt.Sprintf("%s: %s; the first: %s", run.Result.File, plural(n, "fault"), first),
+					Detail: fmt.Sprintf("%s: %s; the first: %s.", run.Result.File, plural(n, "fault"), first),
 					Values: Values{"file": run.Result.File, "faults": n},
 				})
 			}

@@ -26,7 +26,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		return []Hit{{
-			Detail:  fmt.Sprintf("%s milk and milk products, %s milk protein%s; the lines are %.0f and %.1f %%.", percentWords(milk), percentWords(protein), soldWords(sold), law.GradeAMilkPercent(), law.GradeAProteinPercent()),
+			Detail:  fmt.Sprintf("%s milk and milk products, %s milk protein%s; the lines are %.0f and %.1f %%.", upper(percentWords(milk)), percentWords(protein), soldWords(sold), law.GradeAMilkPercent(), law.GradeAProteinPercent()),
 			Markets: []beverage.Market{beverage.US},
 			Values:  Values{"milk_percent": milk.HighOrNil(), "milk_protein_percent": protein.HighOrNil()},
 		}}

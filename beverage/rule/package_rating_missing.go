@@ -18,7 +18,7 @@ var _ = declare(Rule{
 		if f.UnderPressure() && f.Pack.WarmGuess {
 			missing = append(missing, "storage.temperature")
 		}
-		if f.UnderPressure() && !f.Drink.Process.FillTempC.Known {
+		if !f.Drink.Process.FillTempC.Known {
 			missing = append(missing, "process.fill_temperature")
 		}
 		if f.Process.HeatsClosed() && !f.Drink.Process.HoldTempC.Known && len(f.Drink.Process.Zones) == 0 {

@@ -113,7 +113,7 @@ func raised(t *testing.T, id, name string) []beverage.Finding {
 	var list []beverage.Finding
 	for _, x := range rule.Findings(f) {
 		if x.ID == id {
-			assert.NotEmpty(t, x.Detail)
+			assert.Regexp(t, `[^.]\.$`, x.Detail, "a detail is made of sentences")
 			assert.Empty(t, praised(x.Detail))
 			list = append(list, x)
 		}
