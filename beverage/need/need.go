@@ -29,12 +29,19 @@ func For(f *facts.Facts) Need {
 		return hotFill(f)
 	case r == beverage.HighPressure:
 		return Need{fmt.Sprintf("a validated reduction of %.0f log of the pertinent pathogen in this drink", law.JuiceReductions()), "juice-five-log.us"}
+	case f.Process.Heats() && f.MayBeLowAcid() && !f.Cold():
+		return notEnough()
 	case r == beverage.ExtendedShelfLife:
 		return extended()
 	case f.Process.Heats():
 		return pasteurizing(f)
 	}
 	return Need{"no heat target", "us-acidified-thermal"}
+}
+
+// notEnough: no pasteurization holds a low-acid drink that is not kept cold.
+func notEnough() Need {
+	return Need{fmt.Sprintf("a pH of %.1f or below, measured: no pasteurization holds a low-acid drink at ambient temperature", law.AcidPH()), "us-low-acid"}
 }
 
 // sterilizing: a drink that may be low-acid needs the botulinum figure; one
