@@ -148,8 +148,10 @@ func (f *Facts) ChillControl() bool {
 	if !h.TempC.Known || !h.TimeS.Known || h.Medium {
 		return false
 	}
-	_, ok := law.ChilledHeat(h.TempC.V, h.TimeS.V)
-	return ok
+	if _, ok := law.ChilledHeat(h.TempC.V, h.TimeS.V); ok {
+		return true
+	}
+	return law.ChilledLethality(h.TempC.V, h.TimeS.V)
 }
 
 // Circumstances is what the words of a law hang on beside the class.

@@ -1,6 +1,10 @@
 package law
 
-import "posset/beverage"
+import (
+	"math"
+
+	"posset/beverage"
+)
 
 // A chilled low-acid drink may live longer than ChilledMaxDays where one of
 // four published controls of non-proteolytic C. botulinum holds throughout it:
@@ -22,4 +26,14 @@ func ChilledSaltPercent() float64 { return figure("uk-chilled-botulinum", "salt 
 // the time of its fastest part in seconds.
 func ChilledHeat(tC, holdS float64) (Schedule, bool) {
 	return Covering(Schedules(FoodChilledLowAcid, beverage.UK), tC, holdS)
+}
+
+// ChilledLethality tells whether a hold at 90 °C and above is worth 10 minutes at
+// 90 °C by z 10 C°, the convention above 90 °C: the larger of the z-values in
+// use, which credits least there. tC in °C, holdS in seconds.
+func ChilledLethality(tC, holdS float64) bool {
+	at := figure("uk-chilled-botulinum", "heat")
+	minutes := figure("uk-chilled-botulinum", "time")
+	z := figure("chilled-z.trade", "z above 90 C")
+	return tC >= at && holdS/60*math.Pow(10, (tC-at)/z) >= minutes
 }

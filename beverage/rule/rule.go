@@ -6,6 +6,7 @@ package rule
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"posset/beverage"
@@ -88,7 +89,7 @@ func Findings(f *facts.Facts) []beverage.Finding {
 }
 
 func (r *Rule) finding(f *facts.Facts, h Hit) beverage.Finding {
-	source := r.source(h)
+	source := r.source(h, f.Drink.Markets)
 	x := beverage.Finding{
 		ID: r.ID, Level: r.Level, Title: r.Title, Detail: h.Detail, Markets: h.Markets,
 		Values: h.Values, Source: source.Text, Basis: source.Basis,
@@ -105,13 +106,26 @@ func (r *Rule) finding(f *facts.Facts, h Hit) beverage.Finding {
 	return x
 }
 
-// source is the row that a hit rests on, in words.
-func (r *Rule) source(h Hit) beverage.Source {
-	id := h.Row
-	if id == "" {
-		id = r.Law[0]
+// source is the row that a hit rests on, in words. Where the hit names none, it
+// is the first of the rule's rows that speaks in one of the drink's markets or
+// for the trade. A row of another market's law says so: it is taken as practice.
+func (r *Rule) source(h Hit, markets []beverage.Market) beverage.Source {
+	row := law.MustGet(r.Law[0])
+	if h.Row != "" {
+		row = law.MustGet(h.Row)
+	} else if i := slices.IndexFunc(r.Law, func(id string) bool { return speaks(law.MustGet(id), markets) }); i >= 0 {
+		row = law.MustGet(r.Law[i])
 	}
-	return law.MustGet(id).Source()
+	source := row.Source()
+	if !speaks(row, markets) {
+		source.Text += fmt.Sprintf(" (law of %s; for other markets told as practice)", row.Markets[0])
+	}
+	return source
+}
+
+// speaks tells whether a row is science or trade, or law in one of the markets.
+func speaks(row law.Row, markets []beverage.Market) bool {
+	return len(row.Markets) == 0 || slices.ContainsFunc(markets, row.Speaks)
 }
 
 // OnRoute holds the rules against the facts of a route and says whether it is
@@ -128,7 +142,7 @@ func OnRoute(f *facts.Facts) (beverage.Fit, []beverage.Reason) {
 			case h.Route == NoEffect:
 				continue
 			}
-			reasons = append(reasons, beverage.Reason{ID: r.ID, Text: h.Detail, Source: r.source(h).Text})
+			reasons = append(reasons, beverage.Reason{ID: r.ID, Text: h.Detail, Source: r.source(h, f.Drink.Markets).Text})
 		}
 	}
 	return fit, reasons
