@@ -157,7 +157,7 @@ func powderOf(l Line) (contribution, []contribution, string) {
 }
 
 func powderAt(l Line, comp *protein.Composition, ownPH float64) (contribution, error) {
-	c := contribution{macro: comp, grams: l.Entry.Protein.Mid / 100, totals: mineralsOf(l, comp)}
+	c := contribution{macro: comp, grams: l.Entry.Protein.Mid / 100, totals: append(mineralsOf(l, comp), citrateOf(l)...)}
 	grams := gramsPerKgWater(l, ownStrength(l))
 	return c, c.balance(grams, ownPH)
 }
@@ -167,9 +167,8 @@ func powderAt(l Line, comp *protein.Composition, ownPH float64) (contribution, e
 // the protein's charge and must not count again as phosphate.
 const caseinPhosphorus = 0.0085
 
-// mineralsOf are the ions and the phosphate of a line per gram. Calcium and
-// phosphate that a casein micelle holds are counted as dissolved: what that does
-// to the pH is left to the balance at the line's own pH.
+// mineralsOf are the ions and the inorganic phosphate of a line per gram,
+// dissolved and held by casein micelles together.
 func mineralsOf(l Line, comp *protein.Composition) []acid.Total {
 	var t []acid.Total
 	add := func(component string, pct beverage.Interval, molar float64) {
@@ -183,8 +182,8 @@ func mineralsOf(l Line, comp *protein.Composition) []acid.Total {
 	add("chloride", l.Chloride, 35.453)
 	add("calcium", l.Calcium, 40.078)
 	p := l.Phosphorus
-	if comp.Family().HoldsCasein() && p.Known() {
-		p.Mid = max(0, p.Mid-100*caseinPhosphorus*l.Entry.Protein.Mid/100)
+	if p.Known() {
+		p.Mid = max(0, p.Mid-caseinPhosphorus*comp.CaseinFraction()*l.Entry.Protein.Mid)
 	}
 	add("phosphoric", p, 30.974)
 	return t
@@ -193,37 +192,27 @@ func mineralsOf(l Line, comp *protein.Composition) []acid.Total {
 // balance adds the sodium or chloride that makes grams of the contribution in a
 // kilogram of water have the pH.
 func (c *contribution) balance(grams, pH float64) error {
-	s := mix([]scaled{{c, grams}})
-	m, err := acid.BalanceCharge(s, roomC, pH, "sodium")
+	t, err := balanceAt(mixture{parts: []scaled{{c, grams}}}.at(pH), pH)
 	if err != nil {
 		return err
 	}
-	ion := "sodium"
-	if m < 0 {
-		ion, m = "chloride", -m
-	}
-	c.totals = append(c.totals, acid.Total{Component: ion, Molality: m / grams})
+	c.totals = append(c.totals, acid.Total{Component: t.Component, Molality: t.Molality / grams})
 	return nil
+}
+
+// balanceAt is the sodium or the chloride that gives a solution the pH.
+func balanceAt(s acid.Solution, pH float64) (acid.Total, error) {
+	m, err := acid.BalanceCharge(s, roomC, pH, "sodium")
+	if m < 0 {
+		return acid.Total{Component: "chloride", Molality: -m}, err
+	}
+	return acid.Total{Component: "sodium", Molality: m}, err
 }
 
 // scaled is a contribution and the grams of it in a kilogram of water.
 type scaled struct {
 	c     *contribution
 	grams float64
-}
-
-// mix puts contributions together into one solution.
-func mix(parts []scaled) acid.Solution {
-	var s acid.Solution
-	for _, p := range parts {
-		for _, t := range p.c.totals {
-			s.Totals = addTotal(s.Totals, t.Component, t.Molality*p.grams)
-		}
-		if p.c.macro != nil && p.c.grams > 0 {
-			s.Poly = append(s.Poly, acid.Macro{Poly: p.c.macro, GramsPerKgWater: p.c.grams * p.grams})
-		}
-	}
-	return s
 }
 
 func addTotal(totals []acid.Total, component string, m float64) []acid.Total {
@@ -236,9 +225,9 @@ func addTotal(totals []acid.Total, component string, m float64) []acid.Total {
 	return append(totals, acid.Total{Component: component, Molality: m})
 }
 
-// solution is the drink with every part at its middle, except that part i, when
-// not negative, is replaced by c at factor times its amount.
-func (c *Chemistry) solution(i int, replace *contribution, factor float64) acid.Solution {
+// mixture is the drink with every part at its middle, except that part i, when
+// not negative, is replaced by another at factor times its amount.
+func (c *Chemistry) mixture(i int, replace *contribution, factor float64) mixture {
 	parts := make([]scaled, 0, len(c.parts))
 	for j := range c.parts {
 		p := &c.parts[j]
@@ -251,14 +240,25 @@ func (c *Chemistry) solution(i int, replace *contribution, factor float64) acid.
 		}
 		parts = append(parts, s)
 	}
-	return mix(parts)
+	return mixture{parts: parts}
 }
 
-// Solution is the drink at the middle of every figure, or false where what its
+// middle is the drink at the middle of every figure, or false where what its
 // ingredients bring is not known.
-func (c *Chemistry) Solution() (acid.Solution, bool) {
+func (c *Chemistry) middle() (mixture, bool) {
 	if len(c.Missing) > 0 || len(c.parts) == 0 {
+		return mixture{}, false
+	}
+	return c.mixture(-1, nil, 1), true
+}
+
+// Solution is what of the middle is dissolved at the pH that it comes to; false
+// where that is not known.
+func (c *Chemistry) Solution() (acid.Solution, bool) {
+	m, ok := c.middle()
+	if !ok {
 		return acid.Solution{}, false
 	}
-	return c.solution(-1, nil, 1), true
+	s, _, err := m.settle()
+	return s, err == nil
 }

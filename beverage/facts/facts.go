@@ -17,6 +17,7 @@ type Facts struct {
 	Recipe Recipe
 
 	PH            PH
+	Ions          Ions
 	WaterActivity beverage.Interval
 	Class         beverage.Class
 	ClassNote     string
@@ -36,6 +37,7 @@ func Of(ctx context.Context, d *beverage.Drink, lib *ingredient.Library) (*Facts
 	f.Recipe = recipeOf(d, lib)
 	f.Process = processOf(d)
 	f.PH = phOf(d, &f.Recipe)
+	f.Ions = ionsOf(f)
 	f.WaterActivity = waterActivityOf(d, &f.Recipe)
 	f.Class, f.ClassNote = classOf(f)
 	f.Gas = gasOf(f)
@@ -63,6 +65,7 @@ func (f *Facts) WithRoute(r beverage.Route) *Facts {
 	g.Process = processOf(&d)
 	g.Records = Records{}
 	g.Pack = f.Pack.unprocessed(&g)
+	g.Protein = proteinOf(&g)
 	return &g
 }
 

@@ -73,7 +73,7 @@ func acidAndCation(main string, ownPH, wanted, grams float64) (contribution, err
 		if err := c.balance(grams, ownPH); err != nil {
 			return c, 0, err
 		}
-		base, err := acid.Titrate(mix([]scaled{{&c, grams}}), roomC, titrationEndPH)
+		base, err := acid.Titrate(mixture{parts: []scaled{{&c, grams}}}.at(ownPH), roomC, titrationEndPH)
 		return c, base, err
 	}
 	total := math.Max(wanted/2, 1e-7)

@@ -45,7 +45,7 @@ func proteinOf(f *Facts) Protein {
 			p.Main = &p.Parts[i]
 		}
 	}
-	p.Calcium = total(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Calcium, l.carriesMinerals()) })
+	p.Calcium = calciumOf(f.Recipe.Lines)
 	p.Caffeine = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Caffeine, false) })
 	p.Polyphenol = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.Share(l.Entry.Polyphenols) })
 	p.denature(f)
@@ -185,6 +185,9 @@ func (f *Facts) heatConditions(part *ProteinPart) protein.Conditions {
 	c := protein.Conditions{PH: f.PH.Decides, ProteinGPerL: part.GPerL.Mid}
 	if f.Recipe.SugarGPerL.Known() {
 		c.SugarGPerL = f.Recipe.SugarGPerL.Mid
+	}
+	if f.Ions.CalciumMM.Known() {
+		c.CalciumMM = f.Ions.CalciumMM.High
 	}
 	return c
 }

@@ -68,8 +68,8 @@ const usualIonicStrength = 0.05
 
 // IonicStrength is that of the recipe, mol/kg, or the usual one.
 func (f *Facts) IonicStrength() float64 {
-	if f.PH.Chemistry.ionic > 0 {
-		return f.PH.Chemistry.ionic
+	if i := f.Ions.IonicMM; i.Known() && i.Mid > 0 {
+		return i.Mid / 1000
 	}
 	return usualIonicStrength
 }

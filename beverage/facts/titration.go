@@ -79,17 +79,17 @@ type Sensitivity struct {
 // Sensitivities returns the lines that move the pH, the strongest first.
 func (f *Facts) Sensitivities(tC float64) []Sensitivity {
 	c := f.PH.Chemistry
-	s, ok := c.Solution()
+	m, ok := c.middle()
 	if !ok {
 		return nil
 	}
-	at, err := acid.PH(s, tC)
+	at, err := m.pHAt(tC)
 	if err != nil {
 		return nil
 	}
 	var list []Sensitivity
 	for i, p := range c.parts {
-		more, err := acid.PH(c.solution(i, nil, 1.1), tC)
+		more, err := c.mixture(i, nil, 1.1).pHAt(tC)
 		if d := more - at; err == nil && (d > 5e-4 || d < -5e-4) {
 			list = append(list, Sensitivity{p.line.Line.Name, d})
 		}
@@ -122,12 +122,13 @@ func (f *Facts) DoseTo(targetPH, tC float64, acids []Line, parts []float64) (*Do
 		return nil, err
 	}
 	c := f.PH.Chemistry
-	s, _ := c.Solution()
+	m, _ := c.middle()
 	blend, err := blendOf(acids, parts)
 	if err != nil {
 		return nil, err
 	}
 	aim := targetPH - (t.PH.High - t.PH.Mid)
+	s := m.at(aim) // what is dissolved once it is there
 	grams, err := acid.Dose(s, blend.totals, tC, aim)
 	if err != nil {
 		return nil, err
@@ -140,7 +141,7 @@ func (f *Facts) DoseTo(targetPH, tC float64, acids []Line, parts []float64) (*Do
 	for _, p := range parts {
 		d.GPerL = append(d.GPerL, grams*c.WaterKgPerL*p/sum)
 	}
-	after := mix([]scaled{{&blend, grams}})
+	after := mixture{parts: []scaled{{&blend, grams}}}.at(aim)
 	after.Poly = s.Poly
 	for _, x := range s.Totals {
 		after.Totals = addTotal(after.Totals, x.Component, x.Molality)

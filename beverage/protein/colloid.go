@@ -38,7 +38,7 @@ func (c *Composition) Colloid(pH float64) (Colloid, bool) {
 	}
 	first, last := data.calcium[0].x, data.calcium[len(data.calcium)-1].x
 	x := beverage.Point(min(max(pH, first), last), beverage.Predicted)
-	share := c.caseinFraction() / milkCaseinGPerL
+	share := c.CaseinFraction() / milkCaseinGPerL
 	return Colloid{
 		CalciumMmolPerG:   data.calcium.at(x).Scale(milkColloidalCalciumMM * share),
 		PhosphateMmolPerG: data.phosphate.at(x).Scale(milkColloidalPhosphateMM * share),
@@ -53,8 +53,12 @@ func (x Colloid) Charge() float64 {
 	return ofCalcium*x.CalciumMmolPerG.Mid - ofPhosphate*x.PhosphateMmolPerG.Mid
 }
 
-// caseinFraction is the mass share of casein chains.
-func (c *Composition) caseinFraction() float64 {
+// CaseinFraction is the mass share of casein chains, 0 to 1; 0 for an unknown
+// protein.
+func (c *Composition) CaseinFraction() float64 {
+	if c == nil {
+		return 0
+	}
 	sum := 0.0
 	for _, p := range c.parts {
 		if p.casein {

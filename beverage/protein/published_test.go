@@ -71,8 +71,8 @@ func TestColloidOfMilk(t *testing.T) {
 	c := composition(t, "milk protein")
 	x, ok := c.Colloid(6.7)
 	holds(t, ok, "milk has no colloid")
-	near(t, 19.0/26, x.CalciumMmolPerG.Mid/c.caseinFraction(), 1e-9, "calcium")
-	near(t, 8.0/26, x.PhosphateMmolPerG.Mid/c.caseinFraction(), 1e-9, "phosphate")
+	near(t, 19.0/26, x.CalciumMmolPerG.Mid/c.CaseinFraction(), 1e-9, "calcium")
+	near(t, 8.0/26, x.PhosphateMmolPerG.Mid/c.CaseinFraction(), 1e-9, "phosphate")
 	phosphoserine := 0.0
 	for _, p := range c.parts {
 		phosphoserine += p.share * p.counts[siteSerP2] / p.MolarMass * 1000

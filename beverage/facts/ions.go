@@ -1,0 +1,87 @@
+package facts
+
+import (
+	"math"
+
+	"posset/acid"
+	"posset/beverage"
+)
+
+// Ions is what is dissolved beside the protein, in mmol per kg of water, at the
+// pH that decides; unknown where the recipe or that pH is. Low and High allow for
+// how far powders of one name differ.
+type Ions struct {
+	IonicMM       beverage.Interval // ionic strength
+	SaltMM        beverage.Interval // of it what does not balance the protein's own charge
+	CalciumMM     beverage.Interval // dissolved, complexes included
+	FreeCalciumMM beverage.Interval // dissolved as Ca2+
+}
+
+// powdersDiffer is how far the minerals of one kind of powder differ between
+// makers, relatively, either way: the library's ranges, rounded up.
+const powdersDiffer = 0.3
+
+func ionsOf(f *Facts) Ions {
+	var i Ions
+	pH := f.PH.Decides
+	if !pH.Known() {
+		return i
+	}
+	eq, ok := f.PH.Chemistry.at(pH.Mid)
+	if !ok {
+		return i
+	}
+	ionic := 1000 * eq.IonicStrength
+	i.IonicMM = around(ionic)
+	i.SaltMM = around(math.Max(0, ionic-1000*math.Abs(eq.PolyCharge)/2))
+	i.calcium(eq, calciumOf(f.Recipe.Lines))
+	return i
+}
+
+func around(v float64) beverage.Interval {
+	return beverage.Around(v, powdersDiffer*v, beverage.Predicted)
+}
+
+// calcium counts what of the calcium is dissolved, as wide as the calcium of the
+// recipe is known.
+func (i *Ions) calcium(eq acid.Equilibrium, total beverage.Interval) {
+	dissolved, free := 0.0, 0.0
+	for _, s := range eq.Species {
+		switch {
+		case s.Component == "calcium":
+			free += 1000 * s.Molality
+			dissolved += 1000 * s.Molality
+		case s.Metal == "calcium":
+			dissolved += 1000 * s.Molality
+		}
+	}
+	if !total.Known() {
+		return
+	}
+	wider := powdersDiffer
+	if total.Mid > 0 {
+		wider = math.Max(wider, total.High/total.Mid-1)
+	}
+	i.CalciumMM = beverage.Around(dissolved, math.Min(wider, 1)*dissolved, beverage.Predicted)
+	i.FreeCalciumMM = beverage.Around(free, math.Min(wider, 1)*free, beverage.Predicted)
+}
+
+// calciumOf is all calcium of the recipe, mg/L; unknown where one line's is.
+func calciumOf(lines []Line) beverage.Interval {
+	return total(lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Calcium, l.carriesMinerals()) })
+}
+
+// at is the drink as it stands at a pH: what the recipe does not tell of it is
+// made up for by sodium or chloride.
+func (c *Chemistry) at(pH float64) (acid.Equilibrium, bool) {
+	m, ok := c.middle()
+	if !ok {
+		return acid.Equilibrium{}, false
+	}
+	ion, err := balanceAt(m.at(pH), pH)
+	if err != nil {
+		return acid.Equilibrium{}, false
+	}
+	eq, err := acid.Solve(m.with(ion.Component, ion.Molality).at(pH), roomC)
+	return eq, err == nil
+}
