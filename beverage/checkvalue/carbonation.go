@@ -9,7 +9,7 @@ import (
 var (
 	temp    = temperature("t")
 	partial = in("partial", "kpa", "kPa of CO2")
-	share   = in("mass", "percent", "% by mass")
+	share   = in("mass", "percent", "%")
 )
 
 var carbonationModels = map[string]model{

@@ -57,8 +57,9 @@ func load(files fs.FS) ([]Check, error) {
 		read, err := loadFile(files, name)
 		checks, faults = append(checks, read...), append(faults, err)
 	}
-	checks = append(checks, publishedMasses()...)
-	faults = append(faults, doubled(checks))
+	masses := publishedMasses()
+	checks = append(checks, masses...)
+	faults = append(append(faults, faultsOf("ingredients", masses)...), doubled(checks))
 	return checks, errors.Join(faults...)
 }
 
@@ -83,12 +84,17 @@ func loadFile(files fs.FS, name string) ([]Check, error) {
 		}
 		checks = append(checks, rows...)
 	}
+	return checks, errors.Join(append(faults, faultsOf(path.Base(name), checks)...)...)
+}
+
+func faultsOf(where string, checks []Check) []error {
+	var faults []error
 	for _, c := range checks {
 		for _, fault := range c.faults() {
-			faults = append(faults, fmt.Errorf("%s: check %q: %w", path.Base(name), c.ID, fault))
+			faults = append(faults, fmt.Errorf("%s: check %q: %w", where, c.ID, fault))
 		}
 	}
-	return checks, errors.Join(faults...)
+	return faults
 }
 
 // faults tells what a check lacks; what is given is brought to the types of the

@@ -183,7 +183,7 @@ func (m model) condition(values map[string]any) string {
 		if !ok {
 			continue
 		}
-		said := strings.ReplaceAll(p.name, "_", " ") + " " + say(v)
+		said := words.Replace(p.name) + " " + say(v)
 		if u.shown != "" {
 			said += " " + u.shown
 		}
@@ -191,6 +191,9 @@ func (m model) condition(values map[string]any) string {
 	}
 	return strings.Join(parts, ", ")
 }
+
+// words turns the name of a parameter into what a person reads.
+var words = strings.NewReplacer("_", " ", "ph", "pH", "co2", "CO2")
 
 const fewEnough = 4 // numbers of a list that are told one by one
 
