@@ -153,8 +153,8 @@ func assessed(t *rapid.T, text string) (*beverage.Assessment, bool) {
 // favour orders classes from the worst.
 var favour = map[beverage.Class]int{beverage.LowAcid: 0, beverage.Undecided: 1, beverage.Acidified: 2, beverage.Acid: 3, beverage.Outside: 4}
 
-// standing orders what is said of a route, and of a target, from the worst.
-var standing = map[beverage.Fit]int{beverage.DoesNotFit: 0, beverage.FitUnknown: 1, beverage.Fits: 2}
+// routeOrder orders what is said of a route, and of a target, from the worst.
+var routeOrder = map[beverage.Fit]int{beverage.DoesNotFit: 0, beverage.FitUnknown: 1, beverage.Fits: 2}
 
 var deliveredOrder = map[beverage.Outcome]int{beverage.FallsShort: 0, beverage.CannotTell: 1, beverage.Meets: 2}
 
@@ -258,7 +258,7 @@ func TestWiderToleranceNeverHelps(t *testing.T) {
 			t.Fatalf("exit status falls from %d to %d\n%s", ExitStatus(a, false), ExitStatus(b, false), wide.text(ingredient[1]))
 		}
 		for i := range a.Routes {
-			if standing[b.Routes[i].Outcome] > standing[a.Routes[i].Outcome] {
+			if routeOrder[b.Routes[i].Outcome] > routeOrder[a.Routes[i].Outcome] {
 				t.Fatalf("%s goes from %v to %v\n%s", a.Routes[i].Route, a.Routes[i].Outcome, b.Routes[i].Outcome, wide.text(ingredient[1]))
 			}
 		}
