@@ -5,8 +5,11 @@ import "posset/beverage"
 // Brief is what a developer sends to a co-packer and a process authority.
 func Brief(b *beverage.Brief, u Units) Doc {
 	d := newDoc(b.Drink.Name, headline(b.Findings), b.Tool, b.Input, b.Cautions)
+	d.add("What this is", Para(b.Standing))
 	d.add("Drink", described(b.Drink, u))
-	d.add("Formula", formulaTable(b.Formula, u))
+	d.add("Figures", briefFigures(b.Figures))
+	d.add("Formula, disclosed: "+orUnknown(b.Disclosure), formulaTable(b.Formula, u))
+	d.add("Allergens", listOf(b.Allergens))
 	d.add("Acid class", acidFigures(b.Class, u), regulated(b.Class))
 	d.add("Process", listOf(b.Process))
 	d.add("Critical factors", criticalTable(b.Critical))
@@ -19,6 +22,14 @@ func Brief(b *beverage.Brief, u Units) Doc {
 	d.addFindings(b.Findings)
 	d.Sheet = briefSheet(b, u)
 	return d
+}
+
+func briefFigures(figures []beverage.BriefFigure) Table {
+	t := Table{Columns: columns("figure", "value", "basis")}
+	for _, f := range figures {
+		t.Rows = append(t.Rows, []string{f.What, orDash(f.Value), f.Basis})
+	}
+	return t
 }
 
 func formulaTable(lines []beverage.FormulaLine, u Units) Table {
@@ -59,10 +70,15 @@ func filingTable(fields []beverage.FilingField) Table {
 
 func briefSheet(b *beverage.Brief, u Units) Table {
 	l := newLedger(b.Input, b.Drink.Name)
+	l.lines("standing", []string{b.Standing})
 	l.figures("drink", described(b.Drink, u))
+	for _, f := range b.Figures {
+		l.put(entry{part: "figure", name: f.What, answer: f.Value, basis: f.Basis})
+	}
 	for _, f := range b.Formula {
 		l.put(entry{part: "formula", name: f.Name, answer: string(f.Kind), value: numeral(f.GPerL), unit: "g/L"})
 	}
+	l.lines("allergen", b.Allergens)
 	l.figures("acid class", acidFigures(b.Class, u))
 	for _, p := range b.Critical {
 		l.put(entry{part: "critical factor", name: p.What, answer: p.Value, text: join("; ", p.Limit, p.Measured), basis: p.Basis})

@@ -4,14 +4,11 @@ import "posset/beverage"
 
 // Carbonation is CO2 in a liquid or in a closed pack.
 func Carbonation(r *beverage.GasResult, u Units) Doc {
+	d := Doc{Title: "Pressure and volumes", Headline: "CO2 at equilibrium with a liquid; " + NotARelease, Tool: r.Tool, Cautions: r.Cautions}
 	in := beverage.Input{}
-	title := "CO2 at equilibrium"
 	if r.Input != nil {
-		in, title = *r.Input, titleOf(r.Drink)
-	}
-	d := Doc{Title: title, Headline: headline(r.Findings), Tool: r.Tool, Cautions: r.Cautions}
-	if r.Input != nil {
-		d.Inputs = []beverage.Input{in}
+		in = *r.Input
+		d = newDoc(r.Drink, headline(r.Findings), r.Tool, in, r.Cautions)
 	}
 	d.add("CO2", equilibriumFigures(r, u), Para(r.Convention))
 	d.add("Closed pack", ratingFigures(r, u), pressureTable(r.Pressure, u))

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"posset/beverage"
 )
@@ -14,7 +15,7 @@ func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
 	}
 	d.add("Delivered lethality",
 		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
-		probeTable(l.Logs, u), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+		probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
 }
 
 // probeTable has one row a probe. Values taken at their word stand beside what
@@ -24,7 +25,7 @@ func probeTable(logs []beverage.LogResult, u Units) Table {
 		"at its word, min", "credited, min", "before cooling, min", "outcome"), 2, 7)}
 	for _, l := range logs {
 		for _, p := range l.Probes {
-			t.Rows = append(t.Rows, []string{l.File, p.Name + " (" + roleWords(p) + ")", u.cell(temperature, p.MinC), u.cell(temperature, p.MaxC),
+			t.Rows = append(t.Rows, []string{l.File, probeName(p), u.cell(temperature, p.MinC), u.cell(temperature, p.MaxC),
 				u.cell(minutes, p.LethalityMinutes), credited(p.CreditedMinutes), credited(p.CreditedBeforeCoolingMn), outcomeCell(p.Outcome)})
 		}
 	}
@@ -41,6 +42,35 @@ func withoutLog(t Table, logs []beverage.LogResult) Table {
 		t.Rows[i] = r[1:]
 	}
 	return t
+}
+
+// probeName tells a probe's role where it is not plainly the product.
+func probeName(p beverage.ProbeResult) string {
+	switch {
+	case p.Role != productRole:
+		return p.Name + " (" + p.Role + ")"
+	case p.RoleBasis == assumedRole:
+		return p.Name + " (" + assumedRole + ")"
+	}
+	return p.Name
+}
+
+// The words of results for a column of the product, and for one that is only
+// taken for it.
+const (
+	productRole = "product"
+	assumedRole = "assumed"
+)
+
+func assumedNote(logs []beverage.LogResult) Para {
+	for _, l := range logs {
+		for _, p := range l.Probes {
+			if p.RoleBasis == assumedRole {
+				return "assumed: the heading tells nothing, so that the column counts as the product"
+			}
+		}
+	}
+	return ""
 }
 
 func outcomeCell(o *beverage.Outcome) string {
@@ -85,7 +115,7 @@ func logErrors(logs []beverage.LogResult) Items {
 	var items Items
 	for _, l := range logs {
 		if l.Error != nil {
-			items = append(items, Item{Mark: "unusable", ID: l.File, Title: *l.Error})
+			items = append(items, Item{Mark: "unusable", ID: l.File, Title: strings.TrimPrefix(*l.Error, l.File+": ")})
 		}
 	}
 	return items

@@ -12,7 +12,7 @@ import (
 func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d := Doc{Title: "Lethality of " + counted(len(r.Logs), "log"), Headline: logsHeadline(r), Tool: r.Tool, Cautions: r.Cautions}
 	d.add("Basis", basisFigures(r, u))
-	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), Para(creditedMeans))
+	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
 	d.add("Further bases", moreTable(r.Logs, u))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
 	d.addFiles(r.Logs)
@@ -77,17 +77,23 @@ func basisFigures(r *beverage.LethalityResult, u Units) Figures {
 		u.figure("z", difference, &r.ZC),
 		u.figure("Sensor tolerance counted", difference, &r.ToleranceC),
 	}
-	if r.Basis != "" {
-		fs = append(fs, Figure{Name: "Organism", Words: r.Basis})
+	named := r.Basis != "" && r.Basis != r.Target
+	if named {
+		fs = append(fs, Figure{Name: "Basis", Words: r.Basis})
 	}
 	if r.Target == "" && r.TargetMinutes == nil {
 		return append(fs, Figure{Name: "Target", Words: "none stated"})
 	}
 	target := u.figure("Target", minutes, r.TargetMinutes)
-	if r.Target != "" && r.Basis == "" {
-		target = Figure{Name: "Target", Words: r.Target}
+	if r.Target == "" {
+		return append(fs, target)
 	}
-	return append(fs, target)
+	fs = append(fs, Figure{Name: "Target", Words: r.Target})
+	if named && r.TargetMinutes != nil {
+		target.Name = "Target on this basis"
+		fs = append(fs, target)
+	}
+	return fs
 }
 
 // logSheet has one row a probe, and one for each log that is unusable.

@@ -13,6 +13,7 @@ func someLogs() *beverage.LethalityResult {
 	bad := "no column of temperatures"
 	second := probeOne()
 	second.Name, second.Outcome, second.Faults = "Can 2", said(beverage.Meets), nil
+	second.RoleBasis = "assumed"
 	second.CreditedMinutes, second.LethalityMinutes = known(6.2), known(6.9)
 	return &beverage.LethalityResult{Schema: beverage.LethalitySchema, Tool: tool, Cautions: testCautions, TrefC: 121.1, ZC: 10, ToleranceC: 0.5,
 		TargetMinutes: known(6), Target: "6 min", Logs: []beverage.LogResult{
@@ -51,7 +52,8 @@ func someRoutes() *beverage.RoutesResult {
 }
 
 func someBrief() *beverage.Brief {
-	return &beverage.Brief{Schema: beverage.BriefSchema, Tool: tool, Input: input("quince.toml"), Drink: quince().Drink,
+	return &beverage.Brief{Schema: beverage.BriefSchema, Tool: tool, Input: input("quince.toml"), Drink: quince().Drink, Standing: "A request for review, not a scheduled process.",
+		Disclosure: "full", Allergens: []string{"milk"}, Figures: []beverage.BriefFigure{{What: "pH", Value: "3.25", Basis: "measured"}, {What: "viscosity", Basis: "not given"}},
 		Formula: []beverage.FormulaLine{{Name: "whey protein isolate, acidified", Kind: beverage.KindProtein, GPerL: known(66)}, {Name: "flavour", Kind: beverage.KindFlavour}},
 		Class:   quince().AcidClass, Process: []string{"tunnel pasteurization, 63 °C for 20 min"},
 		Critical: []beverage.CriticalPoint{{What: "pH", Value: "3.25", Limit: "at most 4.6", Measured: "meter, 25 °C", Basis: "21 CFR 114.80(a)"}},
