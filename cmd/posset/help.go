@@ -1,11 +1,13 @@
 package main
 
 import (
-	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
-)
+	"fmt"
+	"strings"
 
-type flag = pflag.Flag
+	"github.com/spf13/cobra"
+
+	"posset/thermal"
+)
 
 // The templates put an example first; what a command is for stands above it.
 const (
@@ -41,7 +43,15 @@ func topics() []*cobra.Command {
 	return []*cobra.Command{
 		{Use: "exit-codes", Short: "What the exit status tells", Long: exitCodes},
 		{Use: "units", Short: "How quantities are written", Long: unitsHelp},
+		organismsTopic(),
 	}
+}
+
+// organismsTopic reads the organisms only when it is asked for.
+func organismsTopic() *cobra.Command {
+	cmd := &cobra.Command{Use: "organisms", Short: "Organisms whose heat resistance is held"}
+	cmd.SetHelpFunc(func(cmd *cobra.Command, _ []string) { cmd.Println(organismsHelp()) })
+	return cmd
 }
 
 const exitCodes = `The exit status of every command:
@@ -75,3 +85,16 @@ ingredient.
 
 --units us shows text, csv and html in F, psig and fl oz. JSON always uses the
 unit that ends a field's name: ph, temperature_c, gauge_kpa, credited_minutes.`
+
+// organismsHelp lists the organisms by the names that --organism and a target
+// take.
+func organismsHelp() string {
+	var b strings.Builder
+	b.WriteString("Organisms that --organism and a target such as \"5 log NAME\" take, with the\nspread of their published heat resistance:\n")
+	for _, o := range thermal.Organisms() {
+		fmt.Fprintf(&b, "\n  %s (%s)\n    D %g to %g min at %g C, z %g to %g C; measured from %g to %g C\n    %s; %s\n", o.Name, o.Class,
+			o.DLow, o.DHigh, o.TrefC, o.ZLow, o.ZHigh, o.MinC, o.MaxC, o.Medium, o.Source)
+	}
+	b.WriteString("\nThe unfavourable end counts. Whose numbers they are stands with each result.")
+	return b.String()
+}

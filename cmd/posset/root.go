@@ -3,9 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"posset/beverage/quantity"
 	"posset/cmd/posset/internal/console"
@@ -49,8 +49,15 @@ at. It says what is known and what is missing; a process authority decides.`,
 func commands(con *console.Console) []*cobra.Command {
 	return []*cobra.Command{
 		checkCommand(con),
+		acidCommand(con),
+		lethalityCommand(con),
+		carbonationCommand(con),
+		proteinCommand(con),
+		routesCommand(con),
+		briefCommand(con),
 		ingredientsCommand(con),
 		explainCommand(con),
+		verifyCommand(con),
 	}
 }
 
@@ -94,16 +101,24 @@ func usageError(cmd *cobra.Command, text string) error {
 }
 
 // flagError puts what the flag parser says into one line, with the flag that
-// was likely meant.
+// was likely meant or what its value may be.
 func flagError(cmd *cobra.Command, err error) error {
-	text := err.Error()
-	name, unknown := strings.CutPrefix(text, "unknown flag: --")
-	if !unknown {
-		return usageError(cmd, text)
+	var unknown *pflag.NotExistError
+	var invalid *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &unknown):
+		name := "--" + unknown.GetSpecifiedName()
+		return usageError(cmd, quantity.Quote(name)+" is no flag of this command"+offer(quantity.Nearest(name, flagNames(cmd))))
+	case errors.As(err, &invalid):
+		return usageError(cmd, "--"+invalid.GetFlag().Name+": "+invalid.Unwrap().Error())
 	}
+	return usageError(cmd, err.Error())
+}
+
+func flagNames(cmd *cobra.Command) []string {
 	var names []string
-	for _, set := range []interface{ VisitAll(func(*flag)) }{cmd.LocalFlags(), cmd.InheritedFlags()} {
-		set.VisitAll(func(f *flag) { names = append(names, "--"+f.Name) })
-	}
-	return usageError(cmd, "--"+name+" is no flag of this command"+offer(quantity.Nearest("--"+name, names)))
+	add := func(f *pflag.Flag) { names = append(names, "--"+f.Name) }
+	cmd.LocalFlags().VisitAll(add)
+	cmd.InheritedFlags().VisitAll(add)
+	return names
 }

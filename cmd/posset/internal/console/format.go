@@ -61,7 +61,7 @@ func (c choice[T]) String() string {
 func (c choice[T]) Set(s string) error {
 	i := slices.Index(c.words, s)
 	if i < 0 {
-		return fmt.Errorf("write %s", quantity.Either(c.words))
+		return fmt.Errorf("%s is none of its words; write %s", quantity.Quote(s), quantity.Either(c.words))
 	}
 	*c.at = c.means[i]
 	return nil

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"posset/beverage"
+	"posset/beverage/assess"
+	"posset/beverage/quantity"
+	"posset/beverage/report"
+	"posset/cmd/posset/internal/console"
+)
+
+// roomC is the temperature that acid chemistry is told at unless asked.
+const roomC = 25
+
+type acidFlags struct {
+	outside  bool
+	tempC    beverage.Given[float64]
+	targetPH beverage.Given[float64]
+	with     string
+}
+
+func acidCommand(con *console.Console) *cobra.Command {
+	var o acidFlags
+	cmd := &cobra.Command{
+		Use:   "acid SPEC",
+		Short: "pH, acidity, buffering and dosing of one drink",
+		Long: `The acid chemistry of a drink's recipe: pH with its interval, titratable acidity,
+buffer capacity, titration curve, what each ingredient does to the pH, and the
+acid class. --target-ph doses an acid, or a blend by mass, to a pH.`,
+		Example: "  posset acid quince.toml\n  posset acid quince.toml --temperature 4C\n  posset acid quince.toml --target-ph 3.2 --with \"citric acid:malic acid 3:1\"",
+		Args:    one,
+		RunE:    func(cmd *cobra.Command, specs []string) error { return runAcid(cmd, con, specs[0], o) },
+	}
+	f := cmd.Flags()
+	f.Var(&quantityFlag{at: &o.tempC, read: quantity.ParseTemperature, kind: "TEMPERATURE"}, "temperature", "temperature of the figures (25 C unless said)")
+	f.Var(&quantityFlag{at: &o.targetPH, read: bareNumber("a pH", leastPH, mostPH), kind: "PH"}, "target-ph", "pH to dose to")
+	f.StringVar(&o.with, "with", "", "`ACID` to dose with, or a blend by mass such as \"citric acid:malic acid 3:1\"")
+	bindOutside(cmd, &o.outside)
+	return cmd
+}
+
+func runAcid(cmd *cobra.Command, con *console.Console, name string, o acidFlags) error {
+	switch {
+	case o.targetPH.Known && o.with == "":
+		return usageError(cmd, `--target-ph needs --with, such as --with "citric acid"`)
+	case o.with != "" && !o.targetPH.Known:
+		return usageError(cmd, "--with needs --target-ph, such as --target-ph 3.2")
+	}
+	d, err := readSpec(cmd, con, name, o.outside)
+	if err != nil {
+		return err
+	}
+	want := assess.AcidOptions{Options: options(), TempC: o.tempC.Or(roomC), With: o.with}
+	if o.targetPH.Known {
+		want.TargetPH = &o.targetPH.V
+	}
+	r, err := assess.Acid(cmd.Context(), d, want)
+	if err != nil {
+		return naming(name, err)
+	}
+	open := r.AcidClass.Class == beverage.Undecided || isOpen(con, r.Findings)
+	return emitOne(con, r, func(u report.Units) report.Doc { return report.Acid(r, u) }, open)
+}
