@@ -58,11 +58,13 @@ func rules(widths []int) []string {
 }
 
 // fit finds the columns' widths: as wide as their cells, then the widest
-// column gives way until the line fits, first at spaces, then inside words.
+// column gives way until the line fits: first the headings over numbers, then
+// all at spaces, then inside words.
 func (p *page) fit(t Table) ([]int, bool) {
-	widths, whole, broken := natural(t)
+	wish, whole, broken := natural(t)
+	widths := slices.Clone(wish)
 	room := p.width - len(indent) - columnGap*(len(widths)-1)
-	for _, least := range [][]int{whole, broken} {
+	for _, least := range [][]int{headingsFirst(t, wish, whole), whole, broken} {
 		for total(widths) > room {
 			i := widest(widths, least)
 			if i < 0 {
@@ -72,6 +74,16 @@ func (p *page) fit(t Table) ([]int, bool) {
 		}
 	}
 	return widths, total(widths) <= room
+}
+
+func headingsFirst(t Table, wish, whole []int) []int {
+	least := slices.Clone(wish)
+	for i, c := range t.Columns {
+		if c.Number {
+			least[i] = whole[i]
+		}
+	}
+	return least
 }
 
 // natural is how wide each column would like to be, how narrow it may get with
