@@ -2,6 +2,7 @@ package checkvalue
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -34,6 +35,10 @@ var acidModels = map[string]model{
 	// kg^½ mol^-½.
 	"acid.debye-hueckel": atCelsius(acid.DebyeHueckelA),
 	"acid.water-pk":      atCelsius(acid.WaterPK),
+	// pK of one step at ionic strength 0, and log10 of a complex's formation constant,
+	// from the activities of a solved solution.
+	"acid.pk":      {[]param{text("acid"), number("step"), temp}, dissociationPK},
+	"acid.complex": {[]param{text("composition"), text("metal"), text("ligand"), text("complex"), temp}, formation},
 	// log10 of the ion product over the solubility product.
 	"acid.saturation": {append([]param{text("solid"), temp}, dissolved...), saturation},
 	// mmol per kg of water and unit of pH.
@@ -85,6 +90,31 @@ func phOfOne(g given) (float64, error) {
 	percent := g.in("mass", "percent")
 	molality := perThousand * percent / (perHundred - percent) / c.MolarMass
 	return acid.PH(acid.Solution{Totals: []acid.Total{{Component: c.Name, Molality: molality}}}, g.celsius("t"))
+}
+
+func dissociationPK(g given) (float64, error) {
+	c, ok := acid.Lookup(g.text("acid"))
+	step := int(g.number("step"))
+	if !ok || step < 1 || step > len(c.Steps) {
+		return 0, fmt.Errorf("no step %d of acid %q", step, g.text("acid"))
+	}
+	return c.Steps[step-1].PK(g.celsius("t")), nil
+}
+
+func formation(g given) (float64, error) {
+	s, err := g.solution()
+	if err != nil {
+		return 0, err
+	}
+	e, err := acid.Solve(s, g.celsius("t"))
+	if err != nil {
+		return 0, err
+	}
+	activity := map[string]float64{}
+	for _, x := range e.Species {
+		activity[x.Name] = x.Activity()
+	}
+	return math.Log10(activity[g.text("complex")] / activity[g.text("metal")] / activity[g.text("ligand")]), nil
 }
 
 func saturation(g given) (float64, error) {

@@ -2,6 +2,7 @@ package checkvalue
 
 import (
 	"fmt"
+	"math"
 
 	"posset/beverage"
 	"posset/beverage/protein"
@@ -19,6 +20,8 @@ var proteinModels = map[string]model{
 	}},
 	// mmol of acid that a gram takes up between two pH values.
 	"protein.acid-bound": {[]param{text("protein"), number("from_ph"), number("to_ph"), in("ionic", "mol_per_l", "mol/L")}, acidBound},
+	// Linderstrøm-Lang's w at one ionic strength less that at another.
+	"protein.interaction": {append(ofPart[:2:2], in("at", "mol_per_l", "mol/L"), in("less", "mol_per_l", "mol/L")), interaction},
 	// Per cent of one protein of milk that a hold unfolds for good.
 	"protein.denatured": {append(ofPart[:2:2], in("concentration", "g_per_l", "g/L"), temp, duration("time")), denatured},
 	// Grams of amino acids per 100 g of protein, computed from sequences.
@@ -93,6 +96,33 @@ func acidBound(g given) (float64, error) {
 	}
 	ionic := g.in("ionic", "mol_per_l")
 	return c.ChargePerGram(g.number("to_ph"), ionic, roomC) - c.ChargePerGram(g.number("from_ph"), ionic, roomC), nil
+}
+
+// interaction holds the charge: all groups then stand as they are, and the pH moves
+// by 0.8686 (2/ln10) times w and the charge.
+func interaction(g given) (float64, error) {
+	p, err := part(g)
+	if err != nil {
+		return 0, err
+	}
+	const charge = 10
+	lower, higher := phOfCharge(p, charge, g.in("at", "mol_per_l")), phOfCharge(p, charge, g.in("less", "mol_per_l"))
+	return (higher - lower) * math.Ln10 / 2 / charge, nil
+}
+
+// phOfCharge halves between pH 0 and 14: the charge falls strictly.
+func phOfCharge(p protein.Part, charge, ionic float64) float64 {
+	const halvings = 60
+	low, high := 0.0, 14.0
+	for range halvings {
+		middle := (low + high) / 2
+		if p.NetCharge(middle, ionic, roomC) > charge {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low
 }
 
 // milkPH is that of the milk in which the rates were measured.
