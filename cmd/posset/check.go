@@ -47,7 +47,7 @@ func runCheck(cmd *cobra.Command, con *console.Console, names []string, outside 
 	if err := notATerminal(cmd, con, found.Files); err != nil {
 		return err
 	}
-	done, err := assessAll(cmd.Context(), con, found.Files, spec.Options{Stdin: con.In, AllowOutside: outside})
+	done, err := assessAll(cmd.Context(), con, found.Files, spec.Options{Stdin: con.Input(cmd.Context()), AllowOutside: outside})
 	if err != nil {
 		return err
 	}

@@ -58,7 +58,7 @@ func (o *lethalityFlags) logs(cmd *cobra.Command, con *console.Console, names []
 		if err := notATerminal(cmd, con, []string{o.filesFrom}); err != nil {
 			return inputs.Found{}, err
 		}
-		listed, err := inputs.List(o.filesFrom, con.In)
+		listed, err := inputs.List(o.filesFrom, con.Input(cmd.Context()))
 		if err != nil {
 			return inputs.Found{}, err
 		}
@@ -108,7 +108,7 @@ func readOneLog(ctx context.Context, con *console.Console, reader *assess.LogRea
 		}
 	}()
 	if file == "-" {
-		l.result, l.err = readPiped(ctx, con.In, reader)
+		l.result, l.err = readPiped(ctx, con.Input(ctx), reader)
 		return l
 	}
 	l.result, l.err = reader.Read(ctx, file)

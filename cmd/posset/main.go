@@ -33,6 +33,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (status int) 
 	root := newRoot(con)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
+	if err != nil && ctx.Err() != nil {
+		err = ctx.Err() // whatever the interrupt broke off
+	}
 	con.Tell(err)
 	return console.Status(err)
 }

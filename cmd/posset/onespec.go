@@ -28,7 +28,7 @@ func readSpec(cmd *cobra.Command, con *console.Console, name string, outside boo
 	if err := notATerminal(cmd, con, []string{name}); err != nil {
 		return nil, err
 	}
-	d, err := spec.Read(name, spec.Options{Stdin: con.In, AllowOutside: outside})
+	d, err := spec.Read(name, spec.Options{Stdin: con.Input(cmd.Context()), AllowOutside: outside})
 	if err != nil {
 		return nil, err
 	}

@@ -291,3 +291,21 @@ func TestTheNameOfOutGivesTheForm(t *testing.T) {
 		}
 	}
 }
+
+func TestAnInterruptEndsAReadThatWaits(t *testing.T) {
+	silent, writer := io.Pipe()
+	defer writer.Close()
+	c, _, _ := testConsole()
+	c.In = silent
+	ctx, cancel := context.WithCancel(context.Background())
+	in := c.Input(ctx)
+	go writer.Write([]byte("spec"))
+	data := make([]byte, 10)
+	if n, err := in.Read(data); string(data[:n]) != "spec" || err != nil {
+		t.Errorf("got %q, %v", data[:n], err)
+	}
+	time.AfterFunc(time.Millisecond, cancel)
+	if n, err := in.Read(data); n != 0 || !errors.Is(err, context.Canceled) {
+		t.Errorf("got %q, %v", data[:n], err)
+	}
+}
