@@ -131,9 +131,13 @@ type Brief struct {
 	Schema     string          `json:"schema"`
 	Tool       Tool            `json:"tool"`
 	Input      Input           `json:"input"`
+	Standing   string          `json:"standing"` // what the paper is and what it is not; stands on top
 	Drink      DrinkSummary    `json:"drink"`
+	Disclosure string          `json:"disclosure"` // full | classes | none
 	Formula    []FormulaLine   `json:"formula"`
+	Allergens  []string        `json:"allergens"` // told at every disclosure
 	Class      AcidClass       `json:"acid_class"`
+	Figures    []BriefFigure   `json:"figures"`
 	Process    []string        `json:"process"`
 	Critical   []CriticalPoint `json:"critical_factors"`
 	Routes     []RouteResult   `json:"routes"`
@@ -144,7 +148,14 @@ type Brief struct {
 	Filings    []FilingField   `json:"filings"`
 	Findings   []Finding       `json:"findings"`
 	Cautions   []string        `json:"cautions"`
-	Assessment *Assessment     `json:"-"`
+	Assessment *Assessment     `json:"-"` // nil where the formula is not disclosed in full
+}
+
+// BriefFigure is one figure of the drink, and whether it was measured.
+type BriefFigure struct {
+	What  string `json:"figure"`
+	Value string `json:"value"`
+	Basis string `json:"basis"` // measured | predicted | stated | not given
 }
 
 // FormulaLine is one ingredient at the disclosure that was asked for.
@@ -172,9 +183,11 @@ type Gap struct {
 // FilingField is one field of a filing, in the order in which the form asks.
 type FilingField struct {
 	Market  Market `json:"market"`
+	Form    string `json:"form"` // number of the form, "" for a duty without one
 	Field   string `json:"field"`
 	Value   string `json:"value"`
-	Source  string `json:"source"`
+	From    string `json:"value_from"` // where the value was written, or who must give it
+	Source  string `json:"source"`     // the law that asks
 	Missing bool   `json:"missing"`
 }
 
