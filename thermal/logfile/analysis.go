@@ -1,135 +1,187 @@
 package logfile
 
 import (
+	"errors"
 	"fmt"
-	"math"
-	"sort"
+	"slices"
 )
 
+// lookahead is how many of the latest rows wait for the next view before they
+// are judged, and as many judged rows are kept to judge them by.
+const lookahead = 16
+
+// analysis judges a log view by view.
 type analysis struct {
-	layout    *layout
-	clock     *clockReader
-	o         Options
-	tracks    []*track
-	intervalS float64
-	max       float64
-	started   bool
+	layout *layout
+	clock  *clockReader
+	o      Options
+	seq    sequencer
+	tracks []*track
+	inTurn []*track // the medium first: products ask when it cooled
+	tables []sharedTable
+
+	hasRetort, hasMedium bool
+	reference            int          // probe, -1 without
+	medium               *mediumClock // nil without a medium
+	bounds               []float64    // hottest the medium has been, by row of the view
+	boundC               float64
+	referenceC           float64 // by how much the recorder reads above the reference
+	extremes             []extremes
+	newestFirst          bool
+	views                int
+	carried              carried
 }
 
-type track struct {
-	column
-	samples      int
-	startS, endS float64
-	minC, maxC   float64
-	have         bool
-	t, x         float64
-	word, cred   []float64
-	faults       faultList
+// carried is what of a view is looked at again in the next.
+type carried struct {
+	t    []float64
+	line []int
+	cols [][]float64
+	done int
 }
 
 func newAnalysis(l *layout, c *clockReader, o Options) *analysis {
-	a := &analysis{layout: l, clock: c, o: o}
-	for _, col := range l.columns {
-		a.tracks = append(a.tracks, &track{column: col, word: make([]float64, len(o.Bases)), cred: make([]float64, len(o.Bases)), minC: math.Inf(1), maxC: math.Inf(-1)})
+	a := &analysis{layout: l, clock: c, o: o, reference: -1, boundC: lowestC}
+	for i, col := range l.columns {
+		t := newTrack(col, a)
+		t.at = i
+		a.tracks = append(a.tracks, t)
+		if t.role == ReferenceThermometer && a.reference < 0 {
+			a.reference = i
+		}
+		a.hasRetort = a.hasRetort || t.role == Retort
+	}
+	a.inTurn = slices.Clone(a.tracks)
+	slices.SortStableFunc(a.inTurn, func(x, y *track) int { return a.rank(x) - a.rank(y) })
+	if first := a.inTurn[0]; first.isMedium(a) {
+		a.hasMedium, a.medium = true, &mediumClock{}
+		first.led.phase.turns = a.medium
 	}
 	return a
 }
 
-func toC(v float64, unit string) float64 {
-	switch unit {
-	case "F":
-		return (v - 32) / 1.8
-	case "K":
-		return v - 273.15
+func (a *analysis) rank(t *track) int {
+	if t.isMedium(a) {
+		return 0
+	}
+	return 1
+}
+
+// window judges the next rows. last tells that the file ends with them.
+func (a *analysis) window(w *window, last bool) error {
+	v := a.view(w, last)
+	if a.views++; a.views == 1 {
+		if err := a.begin(v); err != nil {
+			return err
+		}
+	}
+	o := a.seq.sequence(v)
+	a.extremes = a.extremes[:0]
+	a.setBounds(v, o)
+	a.compareReference(v, o)
+	for _, t := range a.inTurn {
+		for _, f := range o.faults {
+			t.note(v, f.kind, f.row, f.detail)
+		}
+		t.lower()
+		t.retractTwice(o)
+		t.judge(v, t.at, o)
+	}
+	a.carry(v, o)
+	return nil
+}
+
+// begin learns what the first view shows of the log.
+func (a *analysis) begin(v *view) error {
+	if descending(v.t) {
+		if !v.last {
+			return errors.New("the rows run from newest to oldest; sort them by time")
+		}
+		a.newestFirst = true
+		slices.Reverse(v.t)
+		slices.Reverse(v.line)
+		for _, col := range v.cols {
+			slices.Reverse(col)
+		}
+	}
+	a.seq.cad = cadenceOf(forwardSteps(v.t))
+	for i, t := range a.tracks {
+		if t.column.unit == "C" {
+			t.doubtUnit = doubtedUnit(v.cols[i])
+		}
+		t.learn(v, i)
+		if t.doubtUnit != "" {
+			t.note(v, UnitDoubt, 0, fmt.Sprintf("said to be in °C, but the values look like %s; the lower of the two is credited", unitName(t.doubtUnit)))
+		}
+	}
+	return nil
+}
+
+func forwardSteps(t []float64) []float64 {
+	steps := make([]float64, 0, len(t))
+	for i := 1; i < len(t); i++ {
+		if d := t[i] - t[i-1]; d > 0 {
+			steps = append(steps, d)
+		}
+	}
+	return steps
+}
+
+// descending tells a file whose rows run from newest to oldest.
+func descending(t []float64) bool {
+	down := 0
+	for i := 1; i < len(t); i++ {
+		if t[i] < t[i-1] {
+			down++
+		}
+	}
+	return len(t) > 2 && down*10 >= (len(t)-1)*9
+}
+
+// view puts carried rows before the new ones.
+func (a *analysis) view(w *window, last bool) *view {
+	c := &a.carried
+	v := &view{window: *w, settled: len(c.t), done: c.done, last: last}
+	if len(c.t) == 0 {
+		return v
+	}
+	v.t = append(slices.Clone(c.t), w.t...)
+	v.line = append(slices.Clone(c.line), w.line...)
+	v.cols = make([][]float64, len(w.cols))
+	for i, col := range w.cols {
+		v.cols[i] = append(slices.Clone(c.cols[i]), col...)
 	}
 	return v
 }
 
-func (a *analysis) window(w *window) {
-	if a.intervalS == 0 {
-		var dts []float64
-		for i := 1; i < len(w.t); i++ {
-			if d := w.t[i] - w.t[i-1]; d > 0 {
-				dts = append(dts, d)
-			}
-		}
-		sort.Float64s(dts)
-		if len(dts) > 0 {
-			a.intervalS = dts[len(dts)/2]
+// carry keeps the rows that the next view looks at again, in their order.
+func (a *analysis) carry(v *view, o *order) {
+	c := &a.carried
+	rows := o.rows[max(0, len(o.rows)-2*lookahead):]
+	c.t, c.line = c.t[:0], c.line[:0]
+	for _, r := range rows {
+		c.t, c.line = append(c.t, v.t[r]), append(c.line, v.line[r])
+	}
+	if c.cols == nil {
+		c.cols = make([][]float64, len(v.cols))
+	}
+	for i, col := range v.cols {
+		c.cols[i] = c.cols[i][:0]
+		for _, r := range rows {
+			c.cols[i] = append(c.cols[i], col[r])
 		}
 	}
-	for i, t := range w.t {
-		back := a.started && t <= a.max
-		for p, tr := range a.tracks {
-			tr.reading(a, p, t, w.cols[p][i], w.line[i], back)
-		}
-		if !back {
-			a.max, a.started = t, true
-		}
+	c.done = max(0, len(rows)-lookahead)
+	if len(rows) > 0 {
+		a.medium.forget(v.t[rows[0]])
 	}
 }
 
-func (tr *track) reading(a *analysis, p int, t, v float64, line int, back bool) {
-	add := func(k FaultKind, detail string) {
-		tr.faults.add(Fault{Kind: k, Row: line, Time: a.clock.text(t), Detail: detail})
-	}
-	x := toC(v, tr.unit)
-	switch {
-	case v != v:
-		add(Dropout, "no value")
-		return
-	case x < -60 || x > 250:
-		add(Code, fmt.Sprintf("%g is no temperature", v))
-		return
-	case back && tr.have && t == tr.t && x == tr.x:
-		add(Repeat, "the row before again")
-		return
-	case back:
-		add(ClockBack, "the clock runs back")
-	}
-	tr.samples++
-	tr.minC, tr.maxC = min(tr.minC, x), max(tr.maxC, x)
-	if tr.have && t > tr.t {
-		gap := t-tr.t > 1.5*a.intervalS
-		if gap {
-			add(Gap, fmt.Sprintf("no reading for %g s", t-tr.t))
-		}
-		for i, b := range a.o.Bases {
-			piece := b.Ref.Piece(t-tr.t, tr.x, x) / 60
-			tr.word[i] += piece
-			if !gap && !back && x-a.o.ToleranceC >= b.MinC {
-				tr.cred[i] += b.Ref.Piece(t-tr.t, tr.x-a.o.ToleranceC, x-a.o.ToleranceC) / 60
-			}
+// retractTwice takes back what was credited on clock time run over twice since.
+func (t *track) retractTwice(o *order) {
+	for _, z := range o.twice[o.fresh:] {
+		if t.led.last.have && z.fromS < t.led.last.t && len(t.kept) > 0 {
+			t.retract(z.fromS)
 		}
 	}
-	if !tr.have {
-		tr.startS = t
-	}
-	tr.endS, tr.t, tr.x, tr.have = t, t, x, true
-	if a.o.History != nil {
-		a.o.History(p, t, x)
-	}
-}
-
-func (a *analysis) finish(r *rowReader) (*Log, error) {
-	if r.rows < 2 {
-		return nil, fmt.Errorf("%s: %d rows of readings; at least two are needed", r.name, r.rows)
-	}
-	l := &Log{Understood: Understood{Rows: r.rows, IntervalS: a.intervalS, TimeForm: a.layout.time.words(), LeftOut: a.layout.leftOut}}
-	for _, tr := range a.tracks {
-		p := Probe{Name: tr.name, Role: tr.role, RoleBasis: tr.basis, Unit: tr.unit, Samples: tr.samples, Start: a.clock.text(tr.startS), End: a.clock.text(tr.endS), StartS: tr.startS, EndS: tr.endS, MinC: tr.minC, MaxC: tr.maxC, Faults: tr.faults.list()}
-		for i := range a.o.Bases {
-			res := Result{LethalityMin: &tr.word[i]}
-			if tr.role == Product {
-				res.CreditedMin = &tr.cred[i]
-				res.CreditedBeforeCoolingMin = &tr.cred[i]
-			}
-			p.Results = append(p.Results, res)
-		}
-		for _, at := range a.o.StaysAtC {
-			p.Stays = append(p.Stays, Stay{AtC: at})
-		}
-		l.Probes = append(l.Probes, p)
-	}
-	return l, nil
 }

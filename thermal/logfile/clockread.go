@@ -56,10 +56,10 @@ func (c *clockReader) acrossMidnight(whole int64) int64 {
 }
 
 func (c *clockReader) read(a, b []byte) (whole int64, fraction float64, ok bool) {
-	switch c.form.kind {
-	case dated:
+	switch {
+	case c.form.kind == dated:
 		return c.readDated(a, b)
-	case daily:
+	case c.form.kind == daily && !c.form.numeric:
 		s, ok := lexStamp(a)
 		if !ok || s.hasDate {
 			return 0, 0, false
@@ -68,6 +68,11 @@ func (c *clockReader) read(a, b []byte) (whole int64, fraction float64, ok bool)
 		return int64(w), f, true
 	}
 	v, _, ok := parseNumber(a, c.form.mark)
+	if ok && c.form.b >= 0 {
+		var ofDay float64
+		ofDay, _, ok = parseNumber(b, c.form.mark)
+		v += ofDay
+	}
 	if !ok {
 		return 0, 0, false
 	}
@@ -98,10 +103,13 @@ const clockDigits = 1e3
 
 func (c *clockReader) fromNumber(v float64) (int64, float64, bool) {
 	s := v * c.form.unitS
-	if c.form.kind == serialDay {
-		if v >= serialLow {
-			v -= serialToUnixDays
+	switch {
+	case c.form.kind == serialDay:
+		if v -= serialToUnixDays; c.form.from1904 {
+			v += days1904
 		}
+		s = math.Round(v*secondsPerDay*clockDigits) / clockDigits
+	case c.form.kind == daily:
 		s = math.Round(v*secondsPerDay*clockDigits) / clockDigits
 	}
 	if !(math.Abs(s) < 1e11) {

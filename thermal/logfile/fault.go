@@ -1,6 +1,10 @@
 package logfile
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
 
 // FaultKind names what is wrong at a place of the record.
 type FaultKind string
@@ -34,26 +38,55 @@ type Fault struct {
 // maxFaults bounds the list of one probe; one more tells how many are not shown.
 const maxFaults = 200
 
-// faultList collects a probe's faults in bounded space.
-type faultList struct {
+// mergeLines is how far apart lines may be for their faults to be told as one.
+const mergeLines = 2
+
+// faultBook collects a probe's faults in bounded space. Faults of one kind on
+// line after line become one that names the first line and how many they are.
+type faultBook struct {
 	shown  []Fault
+	count  []int
+	open   map[FaultKind]openFault
 	unseen int
 }
 
-func (l *faultList) add(f Fault) {
-	if len(l.shown) >= maxFaults {
-		l.unseen++
+// openFault is the latest fault of a kind; at is -1 when it is not shown.
+type openFault struct{ at, line int }
+
+func (b *faultBook) note(kind FaultKind, line int, time, detail string) {
+	if b.open == nil {
+		b.open = map[FaultKind]openFault{}
+	}
+	if last, ok := b.open[kind]; ok && line >= last.line && line <= last.line+mergeLines {
+		if last.at >= 0 {
+			b.count[last.at]++
+		}
+		b.open[kind] = openFault{last.at, line}
 		return
 	}
-	l.shown = append(l.shown, f)
+	if len(b.shown) == maxFaults {
+		b.unseen++
+		b.open[kind] = openFault{-1, line}
+		return
+	}
+	b.open[kind] = openFault{len(b.shown), line}
+	b.shown = append(b.shown, Fault{Kind: kind, Row: line, Time: time, Detail: detail})
+	b.count = append(b.count, 1)
 }
 
-// list gives the faults with the count of those left out as the last one.
-func (l *faultList) list() []Fault {
-	if l.unseen == 0 {
-		return l.shown
+// list gives the faults by row, with the count of those left out as the last.
+func (b *faultBook) list() []Fault {
+	out := slices.Clone(b.shown)
+	for i, n := range b.count {
+		if n > 1 {
+			out[i].Detail += fmt.Sprintf(" (%d on end)", n)
+		}
 	}
-	last := l.shown[len(l.shown)-1]
-	last.Detail = fmt.Sprintf("%d more faults are not listed", l.unseen)
-	return append(l.shown, last)
+	slices.SortStableFunc(out, func(x, y Fault) int { return cmp.Compare(x.Row, y.Row) })
+	if b.unseen > 0 {
+		last := out[len(out)-1]
+		last.Detail = fmt.Sprintf("%d more faults are not listed", b.unseen)
+		out = append(out, last)
+	}
+	return out
 }

@@ -99,10 +99,9 @@ type Probe struct {
 	Stays        []Stay   // one for each Options.StaysAtC
 	Faults       []Fault
 
-	PeakS    float64  // when the highest believed reading was first reached, seconds since the first row
-	ComeUpS  *float64 // from the probe's first reading to the start of the hold
-	Hold     *Hold    // the longest hold found; nil when the probe never held
-	LoweredC float64  // C° taken off beside the tolerance: excess over medium or reference thermometer
+	PeakS    float64 // when the highest believed reading was first reached, seconds since the first row
+	Hold     *Hold   // the longest hold found; nil when the probe never held
+	LoweredC float64 // C° taken off beside the tolerance: excess over medium or reference thermometer
 }
 
 // Result is lethality on one basis; nil is unknown (no usable clock, or not a
@@ -126,8 +125,8 @@ type Stay struct {
 // Hold is the stretch in which a probe stayed within HoldBandC of its peak.
 type Hold struct {
 	StartS, EndS float64 // seconds since the first row
+	ComeUpS      float64 // from the start of its heating to the start of the hold
 	PeakC        float64
-	MinC         float64 // lowest reading within it
 }
 
 // HoldBandC is how far below its peak a probe may be and still count as

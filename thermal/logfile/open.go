@@ -126,7 +126,7 @@ func readPlain(ctx context.Context, br *bufio.Reader, name string, o Options) (*
 	if err != nil {
 		return nil, err
 	}
-	log, err := readText(ctx, text, name, o, false)
+	log, err := readText(ctx, text, name, o)
 	if err != nil {
 		return nil, err
 	}

@@ -15,10 +15,11 @@ const windowRows = 8192
 
 // window is a stretch of rows, column by column, in the file's own unit.
 type window struct {
-	t     []float64 // seconds since the first row
-	line  []int     // 1-based line of the file
-	cols  [][]float64
-	texts []string // the error texts that cells point at
+	t        []float64 // seconds since the first row
+	line     []int     // 1-based line of the file
+	cols     [][]float64
+	decimals []int    // most decimals written in each column so far
+	texts    []string // the error texts that cells point at
 }
 
 func (w *window) clear() {
@@ -29,12 +30,22 @@ func (w *window) clear() {
 }
 
 // readText reads a divided text from its opening on.
-func readText(ctx context.Context, text *bufio.Reader, name string, o Options, workbook bool) (*Log, error) {
+func readText(ctx context.Context, text *bufio.Reader, name string, o Options) (*Log, error) {
+	l, err := understand(text, name, o, false)
+	if err != nil {
+		return nil, err
+	}
+	return readRows(ctx, text, l, name, o)
+}
+
+// understand finds out from the opening of a text where its clock and its
+// temperatures stand. It reads nothing off.
+func understand(text *bufio.Reader, name string, o Options, workbook bool) (*layout, error) {
 	head, err := text.Peek(sniffBytes)
-	if err != nil && err != io.EOF && err != bufio.ErrBufferFull {
+	if err != nil && err != io.EOF {
 		return nil, fmt.Errorf("%s: cannot be read: %w", name, err)
 	}
-	lines := splitLines(head, err == io.EOF)
+	lines := splitLines(bytes.Clone(head), err == io.EOF)
 	if len(lines) == 0 && len(head) > 0 {
 		return nil, longLine(name, 1)
 	}
@@ -48,10 +59,11 @@ func readText(ctx context.Context, text *bufio.Reader, name string, o Options, w
 		return nil, err
 	}
 	l, err := findColumns(name, t, form, hs, o)
-	if err != nil {
-		return nil, err
-	}
-	r := &rowReader{name: name, layout: &l, clock: clockReader{form: form}, text: text}
+	return &l, err
+}
+
+func readRows(ctx context.Context, text *bufio.Reader, l *layout, name string, o Options) (*Log, error) {
+	r := &rowReader{name: name, layout: l, clock: clockReader{form: l.time}, text: text}
 	return r.readAll(ctx, o)
 }
 
@@ -73,14 +85,16 @@ type rowReader struct {
 }
 
 func (r *rowReader) readAll(ctx context.Context, o Options) (*Log, error) {
-	w := &window{cols: make([][]float64, len(r.layout.columns))}
+	w := &window{cols: make([][]float64, len(r.layout.columns)), decimals: make([]int, len(r.layout.columns))}
 	a := newAnalysis(r.layout, &r.clock, o)
 	for {
 		err := r.fill(w)
 		if err != nil && err != io.EOF {
 			return nil, err
 		}
-		a.window(w)
+		if e := a.window(w, err == io.EOF); e != nil {
+			return nil, fmt.Errorf("%s: %w", r.name, e)
+		}
 		w.clear()
 		if err == io.EOF {
 			break
@@ -136,7 +150,7 @@ func (r *rowReader) row(w *window, line []byte) {
 	r.rows++
 	w.t, w.line = append(w.t, t), append(w.line, r.line)
 	for i, c := range l.columns {
-		w.cols[i] = append(w.cols[i], r.value(w, r.cell(c.index)))
+		w.cols[i] = append(w.cols[i], r.value(w, i, r.cell(c.index)))
 	}
 }
 
@@ -147,8 +161,9 @@ func (r *rowReader) cell(i int) []byte {
 	return nil
 }
 
-func (r *rowReader) value(w *window, cell []byte) float64 {
-	if v, _, ok := parseNumber(cell, r.layout.table.mark); ok && !math.IsInf(v, 0) {
+func (r *rowReader) value(w *window, column int, cell []byte) float64 {
+	if v, decimals, ok := parseNumber(cell, r.layout.table.mark); ok && !math.IsInf(v, 0) {
+		w.decimals[column] = max(w.decimals[column], decimals)
 		return v
 	}
 	if isMissing(cell) {

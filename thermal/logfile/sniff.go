@@ -167,6 +167,7 @@ func findTable(file string, lines [][]byte) (table, error) {
 	if best.cells > maxColumns {
 		return best, fmt.Errorf("%s: %d columns; at most %d are read", file, best.cells, maxColumns)
 	}
+	best.takeInFront(lines)
 	best.lines = lines[:min(len(lines), best.first+sniffRun)]
 	best.findHeading()
 	best.findMark()
@@ -200,6 +201,18 @@ func longestRun(lines [][]byte, sep byte) table {
 		}
 	}
 	return best
+}
+
+// takeInFront moves the first row up over rows that begin like it but have too
+// few values to be known for readings by themselves: a probe that starts late.
+func (t *table) takeInFront(lines [][]byte) {
+	leads := func(i int) bool {
+		cells := splitCells(nil, lines[i], t.sep)
+		return len(cells) == t.cells && kindsOf(cells).follows() && (isNumber(cells[0]) || isStamp(cells[0]))
+	}
+	for t.first > 0 && leads(t.first) && leads(t.first-1) {
+		t.first--
+	}
 }
 
 // noReadings says why a file holds none.

@@ -2,6 +2,7 @@ package logfile
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -26,6 +27,8 @@ type timeForm struct {
 	minutesFirst bool    // two clock fields are minutes and seconds
 	unitS        float64 // of a number, in seconds
 	elapsed      bool    // counted from a start, not a time of day
+	numeric      bool    // a time of day written as a fraction of the day
+	from1904     bool    // days are counted from 1904-01-01
 	mark         byte
 }
 
@@ -34,7 +37,7 @@ type timeColumn struct {
 	index                  int
 	filled                 int
 	dateTimes, dates, tods int
-	numbers                int
+	numbers, fractions     int
 	rising, steps          int
 	first, last            float64
 	stamps                 []stamp
@@ -90,6 +93,9 @@ func (c *timeColumn) look(cell []byte, mark byte) {
 		}
 		c.last = v
 		c.numbers++
+		if v != math.Trunc(v) {
+			c.fractions++
+		}
 		if len(cell) != 8 { // 20260314 is a date as well
 			return
 		}

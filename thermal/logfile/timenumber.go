@@ -9,6 +9,7 @@ const (
 	epochLow, epochHigh   = 1e9, 3e9
 	serialLow, serialHigh = 20000, 80000
 	serialToUnixDays      = 25569 // days from 1899-12-30 to 1970-01-01
+	days1904              = 1462  // from 1899-12-30 to 1904-01-01
 )
 
 // numberColumn takes a column of numbers for the clock: one whose heading or
@@ -29,8 +30,12 @@ func numberColumn(file string, t *table, cols []timeColumn, workbook bool) (time
 			f.kind, f.unitS = epoch, 1e-6
 		case unit > 0:
 			f.kind, f.unitS, f.elapsed = counted, unit, true
-		case c.first >= serialLow && c.first < serialHigh, workbook && c.first >= 0 && c.last < 2:
+		case workbook && c.first >= 0 && c.first < 1 && c.last >= 0 && c.last < 2:
+			f.kind, f.numeric = daily, true
+			f.elapsed = c.first == 0
+		case c.first >= serialLow && c.first < serialHigh:
 			f.kind, f.unitS = serialDay, secondsPerDay
+			f.b = timeOfSerial(cols, c)
 		case c.timeHeading():
 			return f, fmt.Errorf("%s: time column %q is a number without a unit; head it with (s), (min) or (h)", file, c.h.full)
 		default:
@@ -39,6 +44,20 @@ func numberColumn(file string, t *table, cols []timeColumn, workbook bool) (time
 		return f, nil
 	}
 	return timeForm{}, fmt.Errorf("%s: no column is a clock; one headed time, or time (s), is needed", file)
+}
+
+// timeOfSerial finds the column with the fraction of the day, where the dates are
+// whole days; -1 when there is none.
+func timeOfSerial(cols []timeColumn, date timeColumn) int {
+	if date.fractions > 0 || date.first < serialLow {
+		return -1
+	}
+	for _, c := range cols {
+		if c.index != date.index && c.mostly(c.numbers) && c.fractions > 0 && c.first >= 0 && c.last >= 0 && c.first < 1 && c.last < 1 && c.timeHeading() {
+			return c.index
+		}
+	}
+	return -1
 }
 
 // mayBeClock tells a column of rising numbers headed as time, or of an epoch's

@@ -1,0 +1,172 @@
+package logfile
+
+import (
+	"math"
+	"slices"
+)
+
+// What readings of a sound probe scatter by is learnt from its own record.
+const (
+	sampleReadings = 512   // looked at for it
+	noiseQuantile  = 0.75  // of the scatter; three standard deviations of the noise
+	noiseFactor    = 2.65  // of that quantile: what noise does not reach in 10^8 readings
+	noiseSteps     = 0.5   // of the resolution: the part of the quantile that is rounding
+	stepFactor     = 2.5   // of the resolution: what rounding alone can do
+	leastBeyondC   = 0.1   // C°, below which nothing is called a spike
+	slopeSpan      = 8     // readings over which a slope is taken
+	slopeQuantile  = 0.9   // of the slopes while it moves
+	slowestTauS    = 1800. // time constant of a probe that has not shown its own
+	lagShare       = 0.3   // of the time to cross its range, in which a slow probe may not answer at all
+)
+
+// profile is what a probe's own record says about it.
+type profile struct {
+	resC     float64 // step of its readings
+	beyondC  float64 // what neither rounding nor its noise explain
+	tauS     float64 // how slowly it answers
+	lagS     float64 // how long it may not answer at all
+	freezeAt int     // so many equal readings on end do not happen; 0 unknown
+}
+
+// learn makes a probe's profile from a column. toC turns the file's unit into
+// °C; plausible tells readings from codes.
+func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) bool) profile {
+	p := profile{resC: toC.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
+	stride := max(1, len(col)/sampleReadings)
+	var scatter, slopes, levelSame []float64
+	low, high := math.Inf(1), math.Inf(-1)
+	for i := 0; i+slopeSpan < len(col); i += stride {
+		w := [slopeSpan]float64{}
+		sound := true
+		for k := range w {
+			w[k] = toC.c(col[i+k])
+			sound = sound && plausible(w[k])
+		}
+		far := toC.c(col[i+slopeSpan])
+		if !sound || !plausible(far) {
+			continue
+		}
+		scatter = append(scatter, min(bend(w[0], w[1], w[2], w[3]), bend(w[4], w[5], w[6], w[7])))
+		if dt := t[i+slopeSpan] - t[i]; dt > 0 {
+			slopes = append(slopes, math.Abs(far-w[0])/dt)
+		}
+		low, high = min(low, w[0]), max(high, w[0])
+	}
+	p.beyondC = p.beyond(quantile(scatter, noiseQuantile))
+	p.answer(slopes, high-low)
+	for i := 0; i+slopeSpan < len(col); i += stride {
+		x, far := toC.c(col[i]), toC.c(col[i+slopeSpan])
+		if x > (low+high)/2 && math.Abs(far-x) <= max(4*p.resC, p.beyondC/2) {
+			same := 0.
+			if col[i] == col[i+1] {
+				same = 1
+			}
+			levelSame = append(levelSame, same)
+		}
+	}
+	p.freezeAt = freezeAt(levelSame)
+	return p
+}
+
+// bend is the third difference of four readings, which no smooth course adds to
+// and which noise makes 4.5 of its standard deviations. The smaller of two beside
+// each other is free of a spike in either.
+func bend(a, b, c, d float64) float64 { return math.Abs(d - 3*c + 3*b - a) }
+
+// beyond is the least deviation that neither resolution nor noise explain.
+func (p *profile) beyond(noiseC float64) float64 {
+	return max(leastBeyondC, stepFactor*p.resC+noiseFactor*max(0, noiseC-noiseSteps*p.resC))
+}
+
+// answer sets how slowly the probe follows, from how long it takes to cross its
+// range at its usual speed of moving.
+func (p *profile) answer(slopes []float64, rangeC float64) {
+	moving := slopes[:0]
+	for _, s := range slopes {
+		if s > 0 {
+			moving = append(moving, s)
+		}
+	}
+	if fast := quantile(moving, slopeQuantile); rangeC > 10*p.beyondC && fast > 0 {
+		p.tauS = min(slowestTauS, rangeC/fast)
+		p.lagS = p.tauS * lagShare
+	}
+}
+
+// freezeAt is how many equal readings on end a probe with noise cannot show.
+// Where the noise does not move every second reading or so, no number is safe.
+func freezeAt(same []float64) int {
+	const (
+		fewest  = 40   // level pairs, for a share to be known
+		most    = 0.45 // share of equal pairs up to which the noise spans the resolution everywhere
+		spread  = 0.1  // by which the share differs from place to place
+		certain = 1e-10
+	)
+	if len(same) < fewest {
+		return 0
+	}
+	share := mean(same)
+	if share > most {
+		return 0
+	}
+	return int(math.Ceil(math.Log(certain) / math.Log(share+spread)))
+}
+
+// quantile of unsorted values; 0 of none.
+func quantile(v []float64, q float64) float64 {
+	if len(v) == 0 {
+		return 0
+	}
+	slices.Sort(v)
+	return v[int(q*float64(len(v)-1))]
+}
+
+// maxGridDecimals is up to where written decimals are a resolution; more are
+// the tail of a binary fraction.
+const maxGridDecimals = 4
+
+// resolution is the step of a column in the file's unit: the greatest that all
+// readings are whole multiples of.
+func resolution(col []float64, decimals int) float64 {
+	decimals = min(decimals, maxGridDecimals)
+	unit := pow10[decimals]
+	var step int64
+	have := false
+	var first int64
+	for _, v := range col {
+		if !(math.Abs(v) < 1e9) {
+			continue
+		}
+		k := int64(math.Round(v * unit))
+		if !have {
+			first, have = k, true
+		}
+		if step = gcd(step, k-first); step == 1 {
+			break
+		}
+	}
+	return float64(max(step, 1)) / unit
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return max(a, -a)
+}
+
+// scale turns readings of the file into °C.
+type scale struct{ factor, offset float64 }
+
+func (s scale) c(v float64) float64 { return v*s.factor + s.offset }
+
+// scaleOf gives the scale of a unit.
+func scaleOf(unit string) scale {
+	switch unit {
+	case "F":
+		return scale{1 / 1.8, -32 / 1.8}
+	case "K":
+		return scale{1, -273.15}
+	}
+	return scale{1, 0}
+}

@@ -1,0 +1,66 @@
+package logfile
+
+import "math"
+
+// Temperatures by which readings are known for another unit than stated. A
+// drink's process runs between these; common practice, no source.
+const (
+	kelvinLow, kelvinHigh = 250.0, 430.0 // K: -23 to 157 °C
+	doubtShare            = 0.95         // of the readings
+	hotterThanAnyC        = 150.0        // °C; a log beyond is in °F
+	hotterShare           = 0.1          // of the readings that must be beyond
+	smoothestC            = 40.0         // a step that a course on its way beyond does not make
+	fahrenheitRoomLow     = 55.0         // °F, a cool room; in °C no product comes in and goes out so hot
+	fahrenheitHotC        = 125.0
+	fahrenheitMax         = 320.0 // °F: 160 °C
+)
+
+// doubtedUnit gives the unit that the readings of a column said to be in °C look
+// like, when it is another; "" when there is no doubt.
+func doubtedUnit(col []float64) string {
+	var n, kelvin, fahrenheit, beyond, warm, hot int
+	last, jumps := missing, 0
+	for _, v := range col {
+		if v != v || isErrorCode(v) {
+			continue
+		}
+		jumps += count(max(v, last) > hotterThanAnyC && math.Abs(v-last) > smoothestC)
+		last = v
+		n++
+		kelvin += count(v >= kelvinLow && v <= kelvinHigh)
+		fahrenheit += count(v > lowestC && v <= fahrenheitMax)
+		beyond += count(v > hotterThanAnyC)
+		warm += count(v >= fahrenheitRoomLow)
+		hot += count(v >= fahrenheitHotC)
+	}
+	most := func(k int) bool { return n > 0 && float64(k) >= doubtShare*float64(n) }
+	switch {
+	case n == 0:
+		return ""
+	case most(kelvin):
+		return "K"
+	case most(fahrenheit) && jumps == 0 && float64(beyond) >= hotterShare*float64(n):
+		return "F"
+	case most(warm) && hot > 0 && endsCool(col):
+		return "F"
+	}
+	return ""
+}
+
+func count(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+// endsCool tells a log that ends much cooler than its peak.
+func endsCool(col []float64) bool {
+	top, last := 0.0, 0.0
+	for _, v := range col {
+		if v == v && !isErrorCode(v) {
+			top, last = max(top, v), v
+		}
+	}
+	return last < fahrenheitHotC-25 && top >= fahrenheitHotC
+}
