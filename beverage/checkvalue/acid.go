@@ -39,6 +39,8 @@ var acidModels = map[string]model{
 	// from the activities of a solved solution.
 	"acid.pk":      {[]param{text("acid"), number("step"), temp}, dissociationPK},
 	"acid.complex": {[]param{text("composition"), text("metal"), text("ligand"), text("complex"), temp}, formation},
+	// log10 of a solubility product, from the activities of a solved solution.
+	"acid.solubility": {[]param{text("solid"), text("composition"), text("ions"), temp}, solubility},
 	// log10 of the ion product over the solubility product.
 	"acid.saturation": {append([]param{text("solid"), temp}, dissolved...), saturation},
 	// mmol per kg of water and unit of pH.
@@ -102,27 +104,59 @@ func dissociationPK(g given) (float64, error) {
 }
 
 func formation(g given) (float64, error) {
+	e, err := g.solved()
+	if err != nil {
+		return 0, err
+	}
+	return logProduct(e, []acid.Total{{Component: g.text("complex"), Molality: 1}, {Component: g.text("metal"), Molality: -1}, {Component: g.text("ligand"), Molality: -1}})
+}
+
+// solubility takes how far a solution is from saturation off its ion product.
+func solubility(g given) (float64, error) {
+	e, err := g.solved()
+	if err != nil {
+		return 0, err
+	}
+	index, err := acid.SaturationIndex(e, g.text("solid"))
+	if err != nil {
+		return 0, err
+	}
+	ions, err := composition(g.text("ions"))
+	if err != nil {
+		return 0, err
+	}
+	product, err := logProduct(e, ions)
+	return product - index, err
+}
+
+func (g given) solved() (acid.Equilibrium, error) {
 	s, err := g.solution()
 	if err != nil {
-		return 0, err
+		return acid.Equilibrium{}, err
 	}
-	e, err := acid.Solve(s, g.celsius("t"))
-	if err != nil {
-		return 0, err
-	}
+	return acid.Solve(s, g.celsius("t"))
+}
+
+// logProduct is log10 of the product of activities, each to the power that stands
+// in the place of a molality.
+func logProduct(e acid.Equilibrium, powers []acid.Total) (float64, error) {
 	activity := map[string]float64{}
 	for _, x := range e.Species {
 		activity[x.Name] = x.Activity()
 	}
-	return math.Log10(activity[g.text("complex")] / activity[g.text("metal")] / activity[g.text("ligand")]), nil
+	sum := 0.0
+	for _, p := range powers {
+		a, ok := activity[p.Component]
+		if !ok {
+			return 0, fmt.Errorf("the solution has no %q", p.Component)
+		}
+		sum += p.Molality * math.Log10(a)
+	}
+	return sum, nil
 }
 
 func saturation(g given) (float64, error) {
-	s, err := g.solution()
-	if err != nil {
-		return 0, err
-	}
-	e, err := acid.Solve(s, g.celsius("t"))
+	e, err := g.solved()
 	if err != nil {
 		return 0, err
 	}
