@@ -42,7 +42,7 @@ func (f *Facts) HoldsParticles() bool {
 func (f *Facts) PathogenCarriers() []string {
 	var names []string
 	for _, l := range f.Recipe.Lines {
-		if !l.Figured() || carries(l.Kind) || l.MilkProduct || l.Juice {
+		if !l.Figured() || carries(l) || l.MilkProduct || l.Juice {
 			names = append(names, l.Line.Name)
 		}
 	}
@@ -52,8 +52,14 @@ func (f *Facts) PathogenCarriers() []string {
 	return names
 }
 
-func carries(k beverage.Kind) bool {
-	return k == beverage.KindProtein || k == beverage.KindJuice || k == beverage.KindExtract || k == beverage.KindOther
+func carries(l Line) bool {
+	switch l.Kind {
+	case beverage.KindProtein, beverage.KindJuice, beverage.KindExtract:
+		return true
+	case beverage.KindOther:
+		return l.Nature != ingredient.NeitherFood
+	}
+	return false
 }
 
 // PlantMaterial names the ingredients that bring soil spores with them: fruit,

@@ -62,7 +62,7 @@ func hotFill(f *facts.Facts) Need {
 	if c := band.Commercial; c.TempC > 0 {
 		text += fmt.Sprintf("; commercial fills are at %.0f °C", c.TempC)
 		if c.HoldHighS > 0 {
-			text += fmt.Sprintf(", held %.0f to %.0f s", c.HoldLowS, c.HoldHighS)
+			text += ", held " + spanWords(c.HoldLowS, c.HoldHighS)
 		}
 	}
 	return Need{text, band.RowID}
@@ -85,4 +85,17 @@ func pasteurizing(f *facts.Facts) Need {
 		return Need{fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C° (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh), band.RowID}
 	}
 	return Need{fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), "juice-five-log.us"}
+}
+
+// spanWords tells a hold in minutes where it is long, and once where both ends
+// are equal.
+func spanWords(lowS, highS float64) string {
+	unit, per := "s", 1.0
+	if lowS >= 120 {
+		unit, per = "min", 60
+	}
+	if lowS == highS {
+		return fmt.Sprintf("%.3g %s", lowS/per, unit)
+	}
+	return fmt.Sprintf("%.3g to %.3g %s", lowS/per, highS/per, unit)
 }

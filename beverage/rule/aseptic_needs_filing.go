@@ -12,9 +12,10 @@ var _ = declare(Rule{
 	Clear: "Choose a plant that is registered and whose aseptic system has a filed process for this kind of product; file this product and pack.",
 	Law:   []string{"us-lacf-filing", "us-filing-forms", "us-aseptic-definition", "codex-aseptic"},
 	Check: func(f *facts.Facts) []Hit {
-		if f.Process.Route != beverage.Aseptic || f.Class == beverage.Acid || f.Class == beverage.Outside {
+		markets := filedIn(f)
+		if f.Process.Route != beverage.Aseptic || len(markets) == 0 {
 			return nil
 		}
-		return []Hit{{Detail: "Aseptic filling of a drink of class " + f.Class.String() + "."}}
+		return []Hit{{Detail: "Aseptic filling of a drink of class " + f.Class.String() + ".", Markets: markets}}
 	},
 })

@@ -14,11 +14,11 @@ var _ = declare(Rule{
 	Clear: "Ask the co-packer for its registration and for the filing of this product and container size.",
 	Law:   []string{"us-acidified-filing", "us-lacf-filing", "us-filing-forms"},
 	Check: func(f *facts.Facts) []Hit {
-		files := f.Class == beverage.LowAcid || f.Class == beverage.Acidified || f.Class == beverage.Undecided
-		if !f.In(beverage.US) || !files || f.Cold() || f.Process.Route == beverage.Aseptic {
+		markets := filedIn(f)
+		if len(markets) == 0 || f.Cold() || f.Process.Route == beverage.Aseptic {
 			return nil
 		}
-		h := Hit{Detail: fmt.Sprintf("Class %s, %s.", f.Class, keptWords(f)), Markets: []beverage.Market{beverage.US}}
+		h := Hit{Detail: fmt.Sprintf("Class %s, %s.", f.Class, keptWords(f)), Markets: markets}
 		if f.Class != beverage.Acidified {
 			h.Row = "us-lacf-filing"
 		}
