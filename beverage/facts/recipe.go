@@ -41,6 +41,7 @@ type Recipe struct {
 	Unknown       []Line            // neither found nor described
 
 	chemistry *Chemistry
+	activity  *beverage.Interval // water activity, once it was asked for
 }
 
 // densityPerBrix is the rise of density with one percent of dissolved sugar

@@ -17,6 +17,14 @@ var norrishName = map[string]string{
 // Norrish, ions by the osmotic coefficient, larger molecules left out. Sugars of
 // juices count as glucose. It is unknown where an amount or an acid is.
 func (r *Recipe) waterActivity() beverage.Interval {
+	if r.activity == nil {
+		a := r.estimateWaterActivity()
+		r.activity = &a
+	}
+	return *r.activity
+}
+
+func (r *Recipe) estimateWaterActivity() beverage.Interval {
 	c := r.chemistry
 	if c == nil {
 		return beverage.Interval{}

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "carbonated-pasteurization-pressure", Level: stop,
+	ID: "carbonated-pasteurization-pressure", Level: stop, OnRoutes: true,
 	Title: "A carbonated pack is heated and its pressure there is not shown to be held",
 	Means: "CO2 leaves the liquid when it is warmed. In the hottest zone of a tunnel, or in a retort, a carbonated pack sees several times its shelf pressure.",
 	Clear: "Lower the carbonation, leave more headspace, take a heavier pack, or pasteurize in line under pressure and fill cold.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "high-pressure-ambient", Level: stop,
+	ID: "high-pressure-ambient", Level: stop, OnRoutes: true,
 	Title: "High pressure does not make a low-acid drink keep at ambient temperature",
 	Means: "High pressure at chill temperature kills cells but leaves bacterial spores alive, those of Clostridium botulinum among them.",
 	Clear: "Keep the drink cold from press to sale, with its own control against spores; or take a retort or aseptic process.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "hot-fill-package", Level: stop,
+	ID: "hot-fill-package", Level: stop, OnRoutes: true,
 	Title: "The pack does not hold its shape at hot-fill temperature",
 	Means: "Plain PET softens near 76 °C and creeps well below that; a bottle that shrinks or ovalizes loses its seal, and with it the step that kept the drink.",
 	Clear: "Take a heat-set PET bottle within its limit, glass, a can or another pack that its supplier rates for the fill temperature; or fill cold after another process.",

@@ -9,7 +9,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "hot-fill-too-cool", Level: review,
+	ID: "hot-fill-too-cool", Level: review, OnRoutes: true,
 	Title: "The hot fill is cooler or shorter than published figures ask",
 	Means: "In a hot fill the drink heats its own pack. Below the published minimum for its pH the vegetative pathogens are not shown to be killed; below the figures for commercial sterility spoilage is likely. Those figures were measured in vegetables, not in protein drinks.",
 	Clear: "Fill hotter or hold longer before cooling, measured at the coldest place of the closed pack, cap and headspace included, as a process authority sets it.",

@@ -9,7 +9,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "juice-five-log", Level: stop,
+	ID: "juice-five-log", Level: stop, OnRoutes: true,
 	Title: "US juice needs a 5-log reduction in the plant that packs it",
 	Means: "Juice and juice used in a beverage must be treated so that the pertinent pathogen falls by 5 log, in one plant with the packing. A supplier's treatment is shown but does not clear the step.",
 	Clear: "Treat the juice by heat, pressure or light to 5 log where it is packed, and state the target with the record that shows it; or fall under the rules for shelf-stable, low-acid or acidified foods by a documented thermal process.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "nitrogen-low-acid", Level: stop,
+	ID: "nitrogen-low-acid", Level: stop, OnRoutes: true,
 	Title: "Nitrogen over a drink that is or may be low-acid",
 	Means: "Nitrogen takes the oxygen out of the pack. Clostridium botulinum grows only without oxygen, so a low-acid drink under nitrogen that nobody sterilized offers it what it needs; nitrogen-flushed cold coffee has been recalled for this.",
 	Clear: "Sterilize by a scheduled process, acidify to 4.6 or below, or leave the nitrogen out and keep the drink cold with a published control.",

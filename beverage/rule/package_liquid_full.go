@@ -7,7 +7,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "package-liquid-full", Level: stop,
+	ID: "package-liquid-full", Level: stop, OnRoutes: true,
 	Title: "The drink may fill the pack completely when warm",
 	Means: "Liquid grows with temperature. Once the headspace is gone the pressure is no longer that of a gas: it rises until the pack gives or bursts.",
 	Clear: "Fill less, fill warmer, take a larger pack, or lower the hottest temperature.",

@@ -7,7 +7,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "package-pressure", Level: stop,
+	ID: "package-pressure", Level: stop, OnRoutes: true,
 	Title: "The pack may see more pressure than it is rated for",
 	Means: "Gas, warm air and water vapour press on the closed pack; above its rating a can reverses its dome, a bottle creeps or bursts, and people get hurt.",
 	Clear: "Lower the carbonation or the temperature, leave more headspace, or take a pack with a higher rating from its supplier.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "package-route-mismatch", Level: stop,
+	ID: "package-route-mismatch", Level: stop, OnRoutes: true,
 	Title: "Pack, gas and route do not go together",
 	Means: "Some packs cannot take the heat, the outside pressure, the gas or the freezing that the description asks of them.",
 	Clear: "Change the pack or the route; the detail says which of them is at odds.",

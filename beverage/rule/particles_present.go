@@ -7,7 +7,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "particles-present", Level: review,
+	ID: "particles-present", Level: review, OnRoutes: true,
 	Title: "Particles heat later and acidify later than the liquid",
 	Means: "Pulp and pieces are colder inside than the drink around them, take acid slowly and travel through a tube at their own speed. Figures for the clear liquid do not hold for them.",
 	Clear: "Have the process set on the slowest particle: its cold spot, its equilibrium pH, its residence time.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "pathogen-step-missing", Level: stop,
+	ID: "pathogen-step-missing", Level: stop, OnRoutes: true,
 	Title: "No step removes pathogens",
 	Means: "Protein, milk, plant bases, juices and extracts carry living cells, and some pathogens outlast weeks in acid. A preservative is allowed to stand in for heat against spoilage only, never against pathogens.",
 	Clear: "Heat, press or filter the drink in the plant that packs it, closed to what comes after; or have an authority show that acid alone kills what may be in it within the time before sale.",

@@ -8,7 +8,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "ph-above-limit", Level: stop,
+	ID: "ph-above-limit", Level: stop, OnRoutes: true,
 	Title: "The pH may be above 4.6 on a route that relies on acid",
 	Means: "Above pH 4.6 acid alone does not keep Clostridium botulinum from making toxin, and a route that does not sterilize leaves its spores alive.",
 	Clear: "Bring the whole pH interval, tolerance included, to 4.6 or below; or take a sterilizing route with a scheduled process.",

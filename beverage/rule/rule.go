@@ -8,6 +8,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -31,7 +32,10 @@ type Rule struct {
 	Means string   // what it means, for somebody who never met it
 	Clear string   // what clears it
 	Law   []string // rows of beverage/law; the first is cited where a hit names none
-	Check func(f *facts.Facts) []Hit
+	// OnRoutes says that the rule may rule a process route out or leave it open;
+	// only such rules are asked when a route is tried.
+	OnRoutes bool
+	Check    func(f *facts.Facts) []Hit
 }
 
 // Hit is one occasion on which a rule speaks.
@@ -40,7 +44,8 @@ type Hit struct {
 	Detail  string            // a sentence: what was found, where the drink stands
 	Markets []beverage.Market // nil: every market of the drink
 	Values  Values
-	Row     string // row of law that this hit rests on
+	Row     string          // row of law that this hit rests on
+	Source  beverage.Source // of a published window that decided, in place of a row
 	Route   RouteEffect
 }
 
@@ -58,12 +63,15 @@ func declare(r Rule) *Rule {
 	return &r
 }
 
-// All returns every rule, by id.
-func All() []*Rule {
+// byID is every rule in the order of the ids, sorted once.
+var byID = sync.OnceValue(func() []*Rule {
 	list := slices.Clone(declared)
 	slices.SortFunc(list, func(a, b *Rule) int { return cmp.Compare(a.ID, b.ID) })
 	return list
-}
+})
+
+// All returns every rule, by id.
+func All() []*Rule { return slices.Clone(byID()) }
 
 // Find returns the rule with an id.
 func Find(id string) (*Rule, bool) {
@@ -79,7 +87,7 @@ func Find(id string) (*Rule, bool) {
 // notes, each in the order of their ids.
 func Findings(f *facts.Facts) []beverage.Finding {
 	list := []beverage.Finding{}
-	for _, r := range All() {
+	for _, r := range byID() {
 		for _, h := range r.Check(f) {
 			list = append(list, r.finding(f, h))
 		}
@@ -110,6 +118,9 @@ func (r *Rule) finding(f *facts.Facts, h Hit) beverage.Finding {
 // is the first of the rule's rows that speaks in one of the drink's markets or
 // for the trade. A row of another market's law says so: it is taken as practice.
 func (r *Rule) source(h Hit, markets []beverage.Market) beverage.Source {
+	if h.Source.Text != "" {
+		return h.Source
+	}
 	row := law.MustGet(r.Law[0])
 	if h.Row != "" {
 		row = law.MustGet(h.Row)
@@ -132,7 +143,10 @@ func speaks(row law.Row, markets []beverage.Market) bool {
 // ruled out, with the reasons. A route fits only as "not ruled out".
 func OnRoute(f *facts.Facts) (beverage.Fit, []beverage.Reason) {
 	fit, reasons := beverage.Fits, []beverage.Reason{}
-	for _, r := range All() {
+	for _, r := range byID() {
+		if !r.OnRoutes {
+			continue
+		}
 		for _, h := range r.Check(f) {
 			switch {
 			case h.Route == RulesOut:

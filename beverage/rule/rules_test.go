@@ -106,10 +106,7 @@ func TestEveryRuleFiresAndFallsSilent(t *testing.T) {
 func raised(t *testing.T, id, name string) []beverage.Finding {
 	path := filepath.Join(examples, id, name)
 	assertComment(t, path)
-	d, err := spec.Read(path, spec.Options{AllowOutside: true})
-	require.NoError(t, err)
-	f, err := facts.Of(context.Background(), d, ingredient.Default())
-	require.NoError(t, err)
+	f := exampleFacts(t, path)
 	var list []beverage.Finding
 	for _, x := range rule.Findings(f) {
 		if x.ID == id {
@@ -175,4 +172,24 @@ func TestLabelStatementsAreCited(t *testing.T) {
 			assert.Contains(t, r.Law, s.RowID)
 		}
 	}
+}
+
+// A rule that speaks about routes says so in its declaration, since only those
+// are asked when a route is tried.
+func TestOnlyDeclaredRulesSpeakAboutRoutes(t *testing.T) {
+	for _, r := range rule.All() {
+		for _, name := range []string{"fires.toml", "silent.toml"} {
+			for _, h := range r.Check(exampleFacts(t, filepath.Join(examples, r.ID, name))) {
+				assert.True(t, r.OnRoutes || h.Route == rule.NoEffect, "%s speaks about the route and does not declare OnRoutes", r.ID)
+			}
+		}
+	}
+}
+
+func exampleFacts(t *testing.T, path string) *facts.Facts {
+	d, err := spec.Read(path, spec.Options{AllowOutside: true})
+	require.NoError(t, err)
+	f, err := facts.Of(context.Background(), d, ingredient.Default())
+	require.NoError(t, err)
+	return f
 }
