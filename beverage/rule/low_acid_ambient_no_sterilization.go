@@ -18,7 +18,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		return []Hit{{
-			Detail: fmt.Sprintf("%s and a water activity above 0.85; %s, and the pack is %s.", upper(phWords(f)), routeWords(f), keptWords(f)),
+			Detail: fmt.Sprintf("%s and a water activity above 0.85; %s; %s.", upper(phWords(f)), routeWords(f), keptWords(f)),
 			Values: phValues(f), Route: RulesOut,
 		}}
 	},

@@ -19,7 +19,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		h := Hit{
-			Detail: fmt.Sprintf("%s against the line of %.1f; %s, and the pack is %s.", upper(phWords(f)), line, routeWords(f), keptWords(f)),
+			Detail: fmt.Sprintf("%s against the line of %.1f; %s; %s.", upper(phWords(f)), line, routeWords(f), keptWords(f)),
 			Values: phValues(f), Route: whereKnown(f),
 		}
 		return []Hit{h}
