@@ -40,5 +40,5 @@ func ExampleCurve_BallTime() {
 		return
 	}
 	fmt.Printf("%.1f min by the formula, %.1f min without any credit for cooling\n", out.AfterComeUpMin, out.HeatingOnlyMin)
-	// Output: 21.7 min by the formula, 22.0 min without any credit for cooling
+	// Output: 18.4 min by the formula, 18.6 min without any credit for cooling
 }
