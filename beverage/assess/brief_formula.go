@@ -160,11 +160,13 @@ func (v veil) draw(b *beverage.Brief) {
 	}
 	for i := range b.Findings {
 		b.Findings[i].Detail = v.over(b.Findings[i].Detail)
+		b.Findings[i].Source = v.over(b.Findings[i].Source)
 		b.Findings[i].Values = v.values(b.Findings[i].Values)
 	}
 	for i := range b.Routes {
 		for j := range b.Routes[i].Reasons {
-			b.Routes[i].Reasons[j].Text = v.over(b.Routes[i].Reasons[j].Text)
+			r := &b.Routes[i].Reasons[j]
+			r.Text, r.Source = v.over(r.Text), v.over(r.Source)
 		}
 	}
 }

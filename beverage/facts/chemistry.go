@@ -3,6 +3,7 @@ package facts
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"posset/acid"
 	"posset/beverage"
@@ -27,6 +28,7 @@ type Chemistry struct {
 	WaterKgPerL float64
 	Missing     []string // what keeps the pH from being predicted
 	ionic       float64  // ionic strength of the prediction, 0 where there is none
+	settled     func() settled
 }
 
 // part is one line of the recipe: its contribution, and the same with its own
@@ -39,6 +41,7 @@ type part struct {
 
 func chemistryOf(r *Recipe) *Chemistry {
 	c := &Chemistry{}
+	c.settled = sync.OnceValue(c.settle)
 	for _, l := range r.Lines {
 		if !l.GPerL.Known() {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, l.Why))
@@ -68,7 +71,7 @@ func contributionsOf(l Line) (mid contribution, variants []contribution, why str
 		return mid, nil, "not in the library and not described"
 	case len(l.Shares) > 0:
 		return sharesOf(l)
-	case l.ProteinID != "" && l.Entry.Protein.Known() && l.OwnPH.Known():
+	case l.modelled() && l.Entry.Protein.Known() && l.OwnPH.Known():
 		return powderOf(l)
 	case l.OwnPH.Known() && l.Acidity.Known():
 		return juiceOf(l)
@@ -76,6 +79,12 @@ func contributionsOf(l Line) (mid contribution, variants []contribution, why str
 		return contribution{}, nil, ""
 	}
 	return mid, nil, "its own pH and acidity, or its acids and salts, are not known"
+}
+
+// modelled tells whether there is a model of the line's protein.
+func (l Line) modelled() bool {
+	_, ok := protein.Of(l.ProteinID)
+	return ok
 }
 
 // inert tells whether a line of this kind leaves the charge balance alone at
@@ -243,6 +252,23 @@ func (c *Chemistry) mixture(i int, replace *contribution, factor float64) mixtur
 	return mixture{parts: parts}
 }
 
+// settled is the middle at the pH it comes to; err says why it cannot be told.
+type settled struct {
+	solution acid.Solution
+	pH       float64
+	err      error
+}
+
+// settle works out settled, which is asked for many times.
+func (c *Chemistry) settle() (s settled) {
+	m, ok := c.middle()
+	if !ok {
+		return settled{err: &MissingError{Missing: c.Missing}}
+	}
+	s.solution, s.pH, s.err = m.settle(naturalPH)
+	return s
+}
+
 // middle is the drink at the middle of every figure, or false where what its
 // ingredients bring is not known.
 func (c *Chemistry) middle() (mixture, bool) {
@@ -255,10 +281,6 @@ func (c *Chemistry) middle() (mixture, bool) {
 // Solution is what of the middle is dissolved at the pH that it comes to; false
 // where that is not known.
 func (c *Chemistry) Solution() (acid.Solution, bool) {
-	m, ok := c.middle()
-	if !ok {
-		return acid.Solution{}, false
-	}
-	s, _, err := m.settle()
-	return s, err == nil
+	s := c.settled()
+	return s.solution, s.err == nil
 }

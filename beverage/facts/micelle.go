@@ -81,29 +81,28 @@ func (h heldCharge) ChargePerGram(_, _, _ float64) float64 { return float64(h) }
 // holdsMicelles tells whether anything in the mixture dissolves with the pH.
 func (m mixture) holdsMicelles() bool {
 	for _, p := range m.parts {
-		if _, ok := p.c.macro.Colloid(allHeldPH); ok {
+		if _, ok := p.c.macro.Colloid(naturalPH); ok {
 			return true
 		}
 	}
 	return false
 }
 
-// Below the one pH micelles hold no calcium phosphate, above the other all of
-// what milk's do; a little beyond both ends of the published curve.
-const (
-	noneHeldPH = 4.0
-	allHeldPH  = 7.0
-)
+// naturalPH is that of milk, where a search without a better guess begins.
+const naturalPH = 6.7
 
 // pH is the pH that the mixture comes to.
-func (m mixture) pH() (float64, error) {
-	_, pH, err := m.settle()
+func (m mixture) pH() (float64, error) { return m.pHNear(naturalPH) }
+
+// pHNear is the same, with a guess that shortens the search.
+func (m mixture) pHNear(guess float64) (float64, error) {
+	_, pH, err := m.settle(guess)
 	return pH, err
 }
 
 // pHAt is the pH, at tC, of what is dissolved at room temperature.
 func (m mixture) pHAt(tC float64) (float64, error) {
-	s, _, err := m.settle()
+	s, _, err := m.settle(naturalPH)
 	if err != nil {
 		return 0, err
 	}
@@ -112,20 +111,24 @@ func (m mixture) pHAt(tC float64) (float64, error) {
 
 // settle finds the pH at which the micelles hold just what they hold at that pH,
 // and what is then dissolved. The more is assumed to be held, the less is there
-// to take up acid, so the pH that follows falls with the pH assumed: there is one.
-func (m mixture) settle() (acid.Solution, float64, error) {
-	s := m.at(allHeldPH)
+// to take up acid, so the pH that follows falls with the pH assumed: there is one
+// answer, and it lies between any guess and what follows from it.
+func (m mixture) settle(guess float64) (acid.Solution, float64, error) {
+	s := m.at(guess)
 	pH, err := acid.PH(s, roomC)
-	if err != nil || pH >= allHeldPH || !m.holdsMicelles() {
+	if err != nil || !m.holdsMicelles() || math.Abs(pH-guess) < settledWithin {
 		return s, pH, err
 	}
-	bottom := m.at(noneHeldPH)
-	most, err := acid.PH(bottom, roomC)
-	if err != nil || most <= noneHeldPH {
-		return bottom, most, err
+	other := m.at(pH)
+	then, err := acid.PH(other, roomC)
+	if err != nil || math.Abs(then-pH) < settledWithin {
+		return other, then, err
 	}
-	return m.between(point{noneHeldPH, most - noneHeldPH}, point{allHeldPH, pH - allHeldPH})
+	return m.between(point{guess, pH - guess}, point{pH, then - pH})
 }
+
+// settledWithin is how near the pH that follows must come to the one assumed.
+const settledWithin = 1e-3
 
 // point is an assumed pH and by how much the pH that follows lies above it.
 type point struct{ pH, over float64 }
@@ -133,16 +136,16 @@ type point struct{ pH, over float64 }
 // between narrows the two ends by straight lines, halving the weight of an end
 // that stays (the Illinois rule), until a thousandth is left.
 func (m mixture) between(a, b point) (acid.Solution, float64, error) {
-	const enough, most = 1e-3, 40
+	const most = 40
 	for range most {
 		x := (a.pH*b.over - b.pH*a.over) / (b.over - a.over)
 		s := m.at(x)
 		pH, err := acid.PH(s, roomC)
 		over := pH - x
 		switch {
-		case err != nil || math.Abs(over) < enough:
+		case err != nil || math.Abs(over) < settledWithin:
 			return s, pH, err
-		case over > 0:
+		case (over > 0) == (a.over > 0):
 			a, b.over = point{x, over}, b.over/2
 		default:
 			b, a.over = point{x, over}, a.over/2

@@ -100,7 +100,7 @@ func TestMicellesSettle(t *testing.T) {
 		if !ok {
 			t.Fatalf("missing: %v", f.PH.Chemistry.Missing)
 		}
-		_, pH, err := m.settle()
+		_, pH, err := m.settle(naturalPH)
 		require.NoError(t, err)
 		again, err := acid.PH(m.at(pH), roomC)
 		require.NoError(t, err)

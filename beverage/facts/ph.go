@@ -94,7 +94,7 @@ func (c *Chemistry) predict() beverage.Interval {
 	if !ok {
 		return beverage.Interval{}
 	}
-	mid, err := m.pH()
+	mid, err := c.settled().pH, c.settled().err
 	if err != nil {
 		c.Missing = append(c.Missing, err.Error())
 		return beverage.Interval{}
@@ -112,18 +112,18 @@ func (c *Chemistry) predict() beverage.Interval {
 	}
 	for i, p := range c.parts {
 		if tol := (p.line.GPerL.High - p.line.GPerL.Mid) / p.line.GPerL.Mid; tol > 0 && len(p.mid.totals) > 0 {
-			if pH, err := c.mixture(i, nil, 1+tol).pH(); err == nil {
+			if pH, err := c.mixture(i, nil, 1+tol).pHNear(mid); err == nil {
 				add(pH)
 				add(2*mid - pH)
 			}
 		}
 		for k := range p.variants {
-			if pH, err := c.mixture(i, &p.variants[k], 1).pH(); err == nil {
+			if pH, err := c.mixture(i, &p.variants[k], 1).pHNear(mid); err == nil {
 				add(pH)
 			}
 		}
 	}
-	if pH, err := m.with("sodium", waterAlkalinity/c.WaterKgPerL).pH(); err == nil {
+	if pH, err := m.with("sodium", waterAlkalinity/c.WaterKgPerL).pHNear(mid); err == nil {
 		add(pH)
 	}
 	e := c.modelError()
@@ -195,8 +195,7 @@ const molarMassCO2 = 44.01
 // slowShift is how far the bases that dissolve slowly raise the pH from none of
 // them dissolved to all of them.
 func (c *Chemistry) slowShift() float64 {
-	m, ok := c.middle()
-	if !ok {
+	if _, ok := c.middle(); !ok {
 		return 0
 	}
 	parts := make([]scaled, 0, len(c.parts))
@@ -212,7 +211,7 @@ func (c *Chemistry) slowShift() float64 {
 	if !slow {
 		return 0
 	}
-	all, err1 := m.pH()
+	all, err1 := c.settled().pH, c.settled().err
 	none, err2 := mixture{parts: parts}.pH()
 	if err1 != nil || err2 != nil {
 		return unmodelledShift

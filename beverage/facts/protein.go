@@ -193,7 +193,8 @@ func (f *Facts) heatConditions(part *ProteinPart) protein.Conditions {
 }
 
 // statedHeat is the temperature history that the spec describes: the zones, or
-// the hold as a rectangle.
+// the hold as a rectangle, and for hot fill what follows in the pack; nothing
+// where the hold is not given, since what follows alone would understate the heat.
 func (f *Facts) statedHeat() []protein.TempPoint {
 	var list []protein.TempPoint
 	now := 0.0
@@ -207,8 +208,8 @@ func (f *Facts) statedHeat() []protein.TempPoint {
 	if len(list) == 0 && f.Process.DrinkHeat.TempC.Known && f.Process.DrinkHeat.TimeS.Known {
 		stay(f.Process.DrinkHeat.TempC.V, f.Process.DrinkHeat.TimeS.V)
 	}
-	if f.Drink.Process.PackHoldS.Known && f.Process.Route == beverage.HotFill {
-		stay(f.Drink.Process.PackHoldC.Or(f.Drink.Process.FillTempC.V), f.Drink.Process.PackHoldS.V)
+	if len(list) > 0 && f.Drink.Process.PackHoldS.Known && f.Process.Route == beverage.HotFill {
+		stay(f.Drink.Process.PackHoldC.Or(f.Drink.Process.FillTempC.Or(f.Process.DrinkHeat.TempC.V)), f.Drink.Process.PackHoldS.V)
 	}
 	return list
 }

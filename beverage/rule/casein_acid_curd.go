@@ -1,0 +1,113 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"posset/beverage"
+	"posset/beverage/facts"
+	"posset/beverage/protein"
+)
+
+var _ = declare(Rule{
+	ID: "casein-acid-curd", Level: stop,
+	Title: "Casein curds in acid",
+	Means: "Casein and milk protein come together to curd and whey near pH 4.6, from pH 5.2 down when cold and from 5.8 down when warm. A gum that is published to hold acid milk, in its dose and its pH, leaves a review: the order of addition and the homogenizer decide.",
+	Clear: "Stay above the zone at every temperature the drink sees, or add the stabilizer before the acid, in the published dose and pH, and homogenize; or take whey, hydrolysed or collagen protein.",
+	Law:   []string{"casein-acid-curd.science"},
+	Check: func(f *facts.Facts) []Hit {
+		k, ok := caseins(f)
+		if !ok {
+			return nil
+		}
+		zone, w, _ := protein.CurdZone(protein.FamilyCasein, acidC(f), true)
+		atOrBelow := protein.Range{Low: math.Inf(-1), High: zone.High}
+		gassed := f.WithGas()
+		if gassed.Known() && !atOrBelow.Stands(gassed).MayBeInside() {
+			return nil
+		}
+		h := Hit{Values: proteinValues(f, k)}
+		if gum, by, held := curdHeldBy(f, k); held {
+			h.Level, w = at(review), by
+			h.Detail = gum + " may hold it, added before the acid and homogenized"
+		} else {
+			h.Level, h.Detail = curdLevel(f, k, zone)
+		}
+		h.Detail = fmt.Sprintf("%s, %s: %s", k.words(), phWords(f), h.Detail)
+		return []Hit{windowed(w, h)}
+	},
+})
+
+// curdLevel lets doubt alone, and a published window of dispersed casein, leave a
+// review, and says which it is.
+func curdLevel(f *facts.Facts, k kept, zone protein.Range) (*beverage.Level, string) {
+	p := f.PH.Decides
+	if !p.Known() {
+		return at(review), "whether it curds cannot be told"
+	}
+	switch {
+	case p.Low >= zone.High:
+		return at(review), "only the CO2 brings it into the zone"
+	case p.Basis == beverage.Predicted && p.Mid > zone.High:
+		return at(review), "only the doubt of the prediction reaches the zone"
+	case dispersedInAcid(p, k):
+		return at(review), "below the zone, where thin acid milk is published to stay dispersed"
+	}
+	return nil, "no stabilizer that is published to hold it here"
+}
+
+// protecting are the windows in which a stabilizer holds acid milk, by the
+// library's name of it.
+var protecting = map[string][]string{
+	"pectin, high methoxyl":          {"curd-pectin", "curd-pectin-usual"},
+	"soybean soluble polysaccharide": {"curd-soybean-polysaccharide"},
+	"carboxymethyl cellulose":        {"curd-cmc"},
+}
+
+// curdHeldBy names a stabilizer of the drink that is published to hold its casein:
+// in its dose at the least of its amount, and for this much protein at the most of
+// it. The pH counts at its middle, so that a wider reading changes nothing.
+func curdHeldBy(f *facts.Facts, k kept) (gum string, by protein.Window, held bool) {
+	middle := beverage.Point(f.PH.Decides.Mid, f.PH.Decides.Basis)
+	for _, l := range f.Gums() {
+		for _, id := range protecting[l.Name] {
+			w := windowOf(id)
+			dosed := l.GPerL.Known() && l.GPerL.Low >= w.Span.Low
+			if dosed && f.PH.Decides.Known() && w.PH.Stands(middle).SurelyInside() && k.gPerL.SurelyBelow(w.ProteinGL.High) {
+				return l.Line.Name, w, true
+			}
+		}
+	}
+	return "", by, false
+}
+
+// dispersedInAcid tells whether the drink surely lies where casein was published
+// to stay dispersed in acid without a stabilizer.
+func dispersedInAcid(p beverage.Interval, k kept) bool {
+	return slices.ContainsFunc([]string{"curd-window-thin", "clear-casein-acid"}, func(id string) bool {
+		w := windowOf(id)
+		span := w.Span
+		if span.Unbounded() {
+			span = w.PH
+		}
+		return span.Stands(p).SurelyInside() && w.ProteinGL.Stands(k.gPerL).SurelyInside()
+	})
+}
+
+// acidC is what an acid drink may be warmed to while it is acid: by its process
+// and in storage. Unknown where either is.
+func acidC(f *facts.Facts) beverage.Interval {
+	kept := f.StoredC()
+	if f.Process.Heats() {
+		heat := f.HeatC()
+		if !heat.Known() || !kept.Known() {
+			return beverage.Interval{}
+		}
+		kept.High = math.Max(kept.High, heat.High)
+	}
+	if f.Process.Route == "" || !f.Drink.Storage.Distribution.Known {
+		return beverage.Interval{}
+	}
+	return kept
+}

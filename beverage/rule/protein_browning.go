@@ -1,0 +1,52 @@
+package rule
+
+import (
+	"fmt"
+
+	"posset/beverage/facts"
+	"posset/beverage/protein"
+)
+
+var _ = declare(Rule{
+	ID: "protein-browning", Level: note,
+	Title: "Protein and reducing sugar brown in storage",
+	Means: "Lactose, glucose and fructose join with the lysine of protein on heating and go on in warm storage: brown colour, cooked and stale notes, lysine lost. Split lactose is worse. In acid it is slower, but sucrose inverts and joins in.",
+	Clear: "Sucrose or a sweetener near neutral pH, a sweetener in acid, less heat, colder or shorter storage; keep samples warm over the life.",
+	Law:   []string{"protein-browning.science"},
+	Check: func(f *facts.Facts) []Hit {
+		if f.Cold() {
+			return nil
+		}
+		for _, k := range families(f) {
+			if !k.mayReach(proteinLimit("protein_least")) {
+				continue
+			}
+			for _, w := range protein.WindowsFor(protein.TopicBrowning, k.family) {
+				if h, ok := browns(f, k, w); ok {
+					return []Hit{windowed(w, h)}
+				}
+			}
+		}
+		return nil
+	},
+})
+
+// browns holds the drink against one window: near neutral by its reducing sugar,
+// in acid by any sugar over a long warm life.
+func browns(f *facts.Facts, k kept, w protein.Window) (Hit, bool) {
+	sugar, acid := f.ReducingSugarGPerL(), w.ID == "brown-acid"
+	if acid {
+		sugar = f.Recipe.SugarGPerL
+	}
+	if !w.Applies(protein.At{PH: f.PH.Decides}) || !w.Span.Stands(f.StoredC()).MayBeInside() || sugar.High < proteinLimit("reducing_sugar_least") {
+		return Hit{}, false
+	}
+	const secondsPerMonth = 30.4375 * 86400
+	life := f.Drink.Storage.ShelfLifeS
+	if acid && life.Known && life.V < proteinLimit("acid_browning_months")*secondsPerMonth {
+		return Hit{}, false
+	}
+	h := Hit{Detail: fmt.Sprintf("%s, up to %.3g g/L of sugar that may join, %s, %s", k.words(), sugar.High, phWords(f), lifeWords(f)), Values: proteinValues(f, k)}
+	h.Values["sugar_g_per_l_high"] = sugar.HighOrNil()
+	return h, true
+}
