@@ -33,7 +33,22 @@ type Facts struct {
 // Of works out the facts of a drink. It fails only when a named record cannot
 // be used; the error then says which and why.
 func Of(ctx context.Context, d *beverage.Drink, lib *ingredient.Library) (*Facts, error) {
-	f := &Facts{Drink: d}
+	records, err := recordsOf(ctx, d)
+	if err != nil {
+		return nil, err
+	}
+	return with(records, d, lib), nil
+}
+
+// Varied works out the facts of a drink that differs from f's only in figures:
+// the records that it names and the target they are held against are f's, and
+// are not read again.
+func (f *Facts) Varied(d *beverage.Drink, lib *ingredient.Library) *Facts {
+	return with(f.Records, d, lib)
+}
+
+func with(records Records, d *beverage.Drink, lib *ingredient.Library) *Facts {
+	f := &Facts{Drink: d, Records: records}
 	f.Recipe = recipeOf(d, lib)
 	f.Process = processOf(d)
 	f.PH = phOf(d, &f.Recipe)
@@ -42,13 +57,8 @@ func Of(ctx context.Context, d *beverage.Drink, lib *ingredient.Library) (*Facts
 	f.Class, f.ClassNote = classOf(f)
 	f.Gas = gasOf(f)
 	f.Pack = packOf(f)
-	records, err := recordsOf(ctx, d)
-	if err != nil {
-		return nil, err
-	}
-	f.Records = records
 	f.Protein = proteinOf(f)
-	return f, nil
+	return f
 }
 
 // WithRoute returns the facts as they would be on another route: the stated

@@ -136,8 +136,17 @@ func (p Protein) Of(family protein.Family) beverage.Interval {
 // denature works out how much of the heat-labile whey protein the process
 // changes, along the record where there is one, else along the stated hold.
 func (p *Protein) denature(f *Facts) {
-	sum := beverage.Point(0, beverage.Predicted)
-	mass := 0.0
+	p.Denatured, p.DenatureNo = p.ofLabile(func(part *ProteinPart) (beverage.Interval, string) {
+		var why string
+		part.Denatured, why = f.denatured(part)
+		return part.Denatured, why
+	})
+}
+
+// ofLabile is the mean of a share of the heat-labile whey protein over the parts,
+// by mass, or why it is unknown.
+func (p *Protein) ofLabile(share func(*ProteinPart) (beverage.Interval, string)) (mean beverage.Interval, why string) {
+	sum, mass := beverage.Point(0, beverage.Predicted), 0.0
 	for i := range p.Parts {
 		part := &p.Parts[i]
 		if part.Composition == nil {
@@ -148,15 +157,36 @@ func (p *Protein) denature(f *Facts) {
 			continue
 		}
 		mass += labile
-		part.Denatured, p.DenatureNo = f.denatured(part)
-		sum = sum.Plus(part.Denatured.Scale(labile))
+		d, not := share(part)
+		if not != "" {
+			why = not
+		}
+		sum = sum.Plus(d.Scale(labile))
 	}
 	switch {
 	case mass == 0:
-		p.DenatureNo = "no heat-labile whey protein"
-	case sum.Known():
-		p.Denatured = sum.Scale(1 / mass)
+		return mean, noLabile
+	case !sum.Known():
+		return mean, why
 	}
+	return sum.Scale(1 / mass), ""
+}
+
+const noLabile = "no heat-labile whey protein"
+
+// DenaturedBy is the share of the heat-labile whey protein that a temperature
+// history would unfold in this drink, 0 to 1, or why nobody can tell.
+func (f *Facts) DenaturedBy(history []protein.TempPoint) (share beverage.Interval, why string) {
+	if len(f.Protein.Unknown) > 0 {
+		return share, "the protein of " + f.Protein.Unknown[0] + " is not known"
+	}
+	return f.Protein.ofLabile(func(part *ProteinPart) (beverage.Interval, string) {
+		d, valid := protein.NewDenaturer(part.Composition, f.heatConditions(part))
+		for _, h := range history {
+			d.Add(h.TimeS, h.TempC)
+		}
+		return d.Fraction(), valid.Why
+	})
 }
 
 func (f *Facts) denatured(part *ProteinPart) (beverage.Interval, string) {
