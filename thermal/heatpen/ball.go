@@ -3,6 +3,8 @@ package heatpen
 import (
 	"fmt"
 	"math"
+
+	"posset/thermal"
 )
 
 // BallTime is the process time by Ball's formula, B = fh log10(jh (RT-IT)/g),
@@ -19,8 +21,8 @@ func (c Curve) BallTime(target Target, p Process) (ProcessTime, error) {
 	if err := p.check(target); err != nil {
 		return ProcessTime{}, err
 	}
-	if !(c.FhMin > 0 && c.Jh > 0) || c.Broken && !(c.F2Min > 0) {
-		return ProcessTime{}, fmt.Errorf("heatpen: %s: fh %g min and jh %g; give figures above 0", c.Name, c.FhMin, c.Jh)
+	if err := c.check(); err != nil {
+		return ProcessTime{}, err
 	}
 	b := c.ball(target, p)
 	need := p.atRetort(target)
@@ -35,6 +37,31 @@ func (c Curve) BallTime(target Target, p Process) (ProcessTime, error) {
 	out.HeatingMinutes, out.CoolingMinutes = rate*b.heating(out.FromZeroMin), rate*b.cooling(out.FromZeroMin)
 	p.count(&out, c, heatingOnly)
 	return out, nil
+}
+
+// Delivered is what a process delivers whose heating lasts fromZeroMin from the
+// corrected zero: minutes of the basis by heating, and by cooling as far as
+// BallTime counts it.
+func (c Curve) Delivered(basis thermal.Bound, p Process, fromZeroMin float64) (heatingMin, coolingMin float64, err error) {
+	target := Target{Minutes: 1, Basis: basis}
+	if err := p.check(target); err != nil {
+		return 0, 0, err
+	}
+	if err := c.check(); err != nil {
+		return 0, 0, err
+	}
+	if !(fromZeroMin >= 0 && fromZeroMin <= longestMin) {
+		return 0, 0, fmt.Errorf("heatpen: a process of %g min; give 0 to a week", fromZeroMin)
+	}
+	b, rate := c.ball(target, p), basis.LethalRate(p.RetortC)
+	return rate * b.heating(fromZeroMin), rate * b.cooling(fromZeroMin), nil
+}
+
+func (c Curve) check() error {
+	if c.FhMin > 0 && c.Jh > 0 && (!c.Broken || c.F2Min > 0) {
+		return nil
+	}
+	return fmt.Errorf("heatpen: %s: fh %g min and jh %g; give figures above 0", c.Name, c.FhMin, c.Jh)
 }
 
 // ball is a curve moved to a process, with times from the corrected zero.
@@ -86,9 +113,9 @@ func (b ball) below(tMin float64) float64 {
 // heating is the lethality of heating up to a time, minutes at RT.
 func (b ball) heating(tMin float64) float64 {
 	if tMin <= b.breakMin {
-		return b.table.approach(b.fh, b.startC, tMin)
+		return b.table.Approach(b.fh, b.startC, tMin)
 	}
-	return b.table.approach(b.fh, b.startC, b.breakMin) + b.table.approach(b.f2, b.breaksAtC, tMin-b.breakMin)
+	return b.table.Approach(b.fh, b.startC, b.breakMin) + b.table.Approach(b.f2, b.breaksAtC, tMin-b.breakMin)
 }
 
 // cooling is the lethality that is counted after steam off at a time, minutes

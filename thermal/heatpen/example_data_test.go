@@ -99,8 +99,11 @@ func TestWorkedFormulaExamples(t *testing.T) {
 		table := PrintedTable(10, x.drop)
 		table.StartC = start
 		rate := thermal.F0.LethalRate(x.rt)
-		heating := rate * table.approach(x.fh, start, x.tp)
+		heating := rate * table.Approach(x.fh, start, x.tp)
 		assert.InEpsilon(t, x.heating, heating, 1e-5)
+		by, _, err := Curve{FhMin: x.fh, Jh: x.jh}.Delivered(thermal.F0.Bound(), Process{RetortC: x.rt, InitialC: x.it, CoolingC: x.rt - x.drop}, x.tp)
+		require.NoError(t, err)
+		assert.InEpsilon(t, x.heating, by, 2e-4) // counted from 80 F° below the retort
 		g := start * math.Pow(10, -x.tp/x.fh)
 		assert.InEpsilon(t, x.whole, heating+rate*x.fh*table.cooling(g), 1e-4)
 	}
@@ -116,7 +119,7 @@ func TestExponentialHistories(t *testing.T) {
 	} {
 		table := Table{ZC: x.z, StartC: x.jI}
 		ref := thermal.Reference{TrefC: x.tref, ZC: x.z}
-		assert.InEpsilon(t, x.want, ref.LethalRate(x.rt)*table.approach(x.f, x.jI, x.t), 1e-9)
+		assert.InEpsilon(t, x.want, ref.LethalRate(x.rt)*table.Approach(x.f, x.jI, x.t), 1e-9)
 	}
 	for _, x := range []struct{ tc, a, f, t, tref, z, want float64 }{
 		{20, 101.1, 25, 40, 121.1, 10, 0.4884264525}, {25, 40, 6, 25, 60, 6.94, 1.125199778},

@@ -143,7 +143,7 @@ func (m moved) beyond(forMin float64) float64 {
 	if !math.IsInf(m.basis.MinC, -1) {
 		table.WorthC = m.retortC - m.basis.MinC
 	}
-	return rate * table.approach(m.fMin, below, forMin)
+	return rate * table.Approach(m.fMin, below, forMin)
 }
 
 // cooling is the target's minutes that the recorded cooling adds after steam

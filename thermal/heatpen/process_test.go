@@ -79,6 +79,22 @@ func TestUnfavourableIsNeverShorter(t *testing.T) {
 	})
 }
 
+// TestProcessTimeDelivers: what a process time was asked for is what it delivers.
+func TestProcessTimeDelivers(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c, p := drawCurve(t), drawProcess(t)
+		target := Target{Minutes: rapid.Float64Range(0.5, 30).Draw(t, "target"), Basis: thermal.F0.Bound()}
+		out, err := c.BallTime(target, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		heating, cooling, err := c.Delivered(target.Basis, p, out.FromZeroMin)
+		if err != nil || heating+cooling < target.Minutes*(1-1e-9) || out.FromZeroMin > 0 && heating+cooling > target.Minutes*(1+1e-9) {
+			t.Fatalf("%g and %g min, %v", heating, cooling, err)
+		}
+	})
+}
+
 // TestWorstIsNeverShorter: the joined container takes no less than any.
 func TestWorstIsNeverShorter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -207,6 +223,12 @@ func TestProcessErrors(t *testing.T) {
 		_, err := c.BallTime(target, p)
 		assert.EqualError(t, err, want)
 	}
+	_, _, err := c.Delivered(thermal.F0.Bound(), good, math.NaN())
+	assert.EqualError(t, err, "heatpen: a process of NaN min; give 0 to a week")
+	_, _, err = Curve{Name: "can"}.Delivered(thermal.F0.Bound(), good, 10)
+	assert.EqualError(t, err, "heatpen: can: fh 0 min and jh 0; give figures above 0")
+	_, _, err = c.Delivered(thermal.Bound{}, good, 10)
+	assert.EqualError(t, err, "heatpen: nothing counts toward the target at 121.1 °C; give a retort temperature and z within its basis")
 }
 
 func TestFitErrors(t *testing.T) {

@@ -88,9 +88,9 @@ func (t Table) heating(fromC, toC float64) float64 {
 	return (e1(a*toC) - e1(a*fromC)) / math.Ln10
 }
 
-// approach is the lethality in minutes at RT of heating that starts fromC below
+// Approach is the lethality in minutes at RT of heating that starts fromC below
 // the retort and falls tenfold every f minutes, over forMin.
-func (t Table) approach(f, fromC, forMin float64) float64 {
+func (t Table) Approach(f, fromC, forMin float64) float64 {
 	toC := fromC * math.Pow(10, -forMin/f)
 	if !(toC < atRetortC && fromC > atRetortC) {
 		return f * t.heating(fromC, toC)
