@@ -51,6 +51,16 @@ var randomIngredients = []string{
 	`name = "ascorbic acid"` + "\n" + `amount = "200 mg/L"`,
 	`name = "caffeine"` + "\n" + `amount = "300 mg/L"`,
 	`name = "calcium carbonate"` + "\n" + `amount = "0.8 g/L"`,
+	`name = "sodium caseinate"` + "\n" + `amount = "25 g/L"`,
+	`name = "soy protein isolate"` + "\n" + `amount = "40 g/L"`,
+	`name = "collagen peptides"` + "\n" + `amount = "20 g/L"`,
+	`name = "beta-lactoglobulin isolate"` + "\n" + `amount = "78 g/L"`,
+	`name = "whey protein hydrolysate"` + "\n" + `amount = "30 g/L"`,
+	`name = "pectin, high methoxyl"` + "\n" + `amount = "3.1 g/L"`,
+	`name = "xanthan gum"` + "\n" + `amount = "0.9 g/L"`,
+	`name = "calcium lactate"` + "\n" + `amount = "0.5 g/L"`,
+	`name = "green tea extract"` + "\n" + `amount = "2 g/L"`,
+	`name = "lactose monohydrate"` + "\n" + `amount = "20 g/L"`,
 	`name = "apple juice"` + "\n" + `amount = "300 g/L"`,
 	`name = "carrot juice"` + "\n" + `amount = "300 g/L"`,
 	`name = "barley leaf infusion"` + "\n" + `amount = "20 g/L"` + "\n" + `kind = "extract"` + "\n" + `ph = 5.8` + "\n" + `titratable_acidity = "0.1 % as citric acid"` + "\n" + `acid_food = false`,
@@ -88,6 +98,8 @@ func drawSpec(t *rapid.T) randomSpec {
 	r.maybe(t, "process", "fill_temperature", true, `"4 C"`, `"68 C"`, `"86 C"`, `"95 C"`)
 	r.maybe(t, "process", "pack_hold_time", true, `"10 s"`, `"3 min"`)
 	r.maybe(t, "process", "pack_hold_temperature", true, `"55 C"`, `"84 C"`)
+	r.maybe(t, "process", "pressure", true, `"100 MPa"`, `"600 MPa"`)
+	r.maybe(t, "process", "filter_pore", true, `"0.2 µm"`, `"1.4 µm"`)
 	r.maybe(t, "process", "target", false, `"F0 2 min"`, `"F0 6 min"`, `"15 PU"`, `"15 s at 72 C"`, `"5 log Salmonella enterica"`)
 	if r.has("process", "target") {
 		r.maybe(t, "process", "log", true, `"testdata/strong.csv"`, `"testdata/border.csv"`)

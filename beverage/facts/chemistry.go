@@ -252,6 +252,17 @@ func (c *Chemistry) mixture(i int, replace *contribution, factor float64) mixtur
 	return mixture{parts: parts}
 }
 
+// without is the drink at the middle of every figure without some of its parts.
+func (c *Chemistry) without(such func(part) bool) []scaled {
+	parts := make([]scaled, 0, len(c.parts))
+	for i := range c.parts {
+		if p := &c.parts[i]; !such(*p) {
+			parts = append(parts, scaled{&p.mid, p.line.GPerL.Mid / c.WaterKgPerL})
+		}
+	}
+	return parts
+}
+
 // settled is the middle at the pH it comes to; err says why it cannot be told.
 type settled struct {
 	solution acid.Solution

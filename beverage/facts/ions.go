@@ -27,7 +27,7 @@ func ionsOf(f *Facts) Ions {
 	if !pH.Known() {
 		return i
 	}
-	eq, ok := f.PH.Chemistry.at(pH.Mid)
+	eq, ok := f.PH.Chemistry.at(pH.Mid, pH.Low >= slowStaysPH)
 	if !ok {
 		return i
 	}
@@ -71,12 +71,20 @@ func calciumOf(lines []Line) beverage.Interval {
 	return total(lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Calcium, l.carriesMinerals()) })
 }
 
-// at is the drink as it stands at a pH: what the recipe does not tell of it is
-// made up for by sodium or chloride.
-func (c *Chemistry) at(pH float64) (acid.Equilibrium, bool) {
+// slowStaysPH is the pH from which carbonates, oxides and phosphates of calcium
+// and magnesium count as undissolved: there they are sold as insoluble. Common
+// practice, no source.
+const slowStaysPH = 6.0
+
+// at is the drink as it stands at a pH, with or without its slow bases: what the
+// recipe does not tell of it is made up for by sodium or chloride.
+func (c *Chemistry) at(pH float64, slowStay bool) (acid.Equilibrium, bool) {
 	m, ok := c.middle()
 	if !ok {
 		return acid.Equilibrium{}, false
+	}
+	if slowStay {
+		m.parts = c.without(func(p part) bool { return p.line.SlowBase })
 	}
 	ion, err := balanceAt(m.at(pH), pH)
 	if err != nil {

@@ -99,7 +99,7 @@ func (c *Chemistry) predict() beverage.Interval {
 		c.Missing = append(c.Missing, err.Error())
 		return beverage.Interval{}
 	}
-	if eq, ok := c.at(mid); ok {
+	if eq, ok := c.at(mid, false); ok {
 		c.ionic = eq.IonicStrength
 	}
 	var up, down float64
@@ -198,17 +198,8 @@ func (c *Chemistry) slowShift() float64 {
 	if _, ok := c.middle(); !ok {
 		return 0
 	}
-	parts := make([]scaled, 0, len(c.parts))
-	slow := false
-	for i := range c.parts {
-		p := &c.parts[i]
-		if p.line.SlowBase {
-			slow = true
-			continue
-		}
-		parts = append(parts, scaled{&p.mid, p.line.GPerL.Mid / c.WaterKgPerL})
-	}
-	if !slow {
+	parts := c.without(func(p part) bool { return p.line.SlowBase })
+	if len(parts) == len(c.parts) {
 		return 0
 	}
 	all, err1 := c.settled().pH, c.settled().err

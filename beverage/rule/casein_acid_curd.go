@@ -13,7 +13,7 @@ import (
 var _ = declare(Rule{
 	ID: "casein-acid-curd", Level: stop,
 	Title: "Casein curds in acid",
-	Means: "Casein and milk protein come together to curd and whey near pH 4.6, from pH 5.2 down when cold and from 5.8 down when warm. A gum that is published to hold acid milk, in its dose and its pH, leaves a review: the order of addition and the homogenizer decide.",
+	Means: "Casein and milk protein come together to curd and whey near pH 4.6, from pH 5.2 down when cold and from 5.8 down when warm. A gum that is published to hold acid milk, in its dose and its pH, leaves a review: the order of addition and the homogenizer decide. So does a fermented drink that nothing heats after.",
 	Clear: "Stay above the zone at every temperature the drink sees, or add the stabilizer before the acid, in the published dose and pH, and homogenize; or take whey, hydrolysed or collagen protein.",
 	Law:   []string{"casein-acid-curd.science"},
 	Check: func(f *facts.Facts) []Hit {
@@ -22,10 +22,8 @@ var _ = declare(Rule{
 			return nil
 		}
 		zone, w, _ := protein.CurdZone(protein.FamilyCasein, acidC(f), true)
-		atOrBelow := protein.Range{Low: math.Inf(-1), High: zone.High}
-		gassed := f.WithGas()
-		if gassed.Known() && !atOrBelow.Stands(gassed).MayBeInside() {
-			return nil
+		if f.PH.Decides.Known() && !reaches(f.PH.Decides, zone) {
+			return curdByGas(f, k)
 		}
 		h := Hit{Values: proteinValues(f, k)}
 		if gum, by, held := curdHeldBy(f, k); held {
@@ -39,6 +37,27 @@ var _ = declare(Rule{
 	},
 })
 
+// reaches tells whether a pH may lie in the zone or below it.
+func reaches(pH beverage.Interval, zone protein.Range) bool {
+	return protein.Range{Low: math.Inf(-1), High: zone.High}.Stands(pH).MayBeInside()
+}
+
+// curdByGas speaks of a drink that only its CO2 brings into the zone, which is
+// that of the cold pack unless it is heated closed.
+func curdByGas(f *facts.Facts, k kept) []Hit {
+	tempC := f.StoredC()
+	if f.Process.HeatsClosed() {
+		tempC = acidC(f)
+	}
+	zone, w, _ := protein.CurdZone(protein.FamilyCasein, tempC, true)
+	pH := f.WithGas()
+	if !f.Carbonated() || !reaches(pH, zone) {
+		return nil
+	}
+	detail := fmt.Sprintf("%s, %s: its CO2 may bring it to pH %.2f, into the zone", k.words(), phWords(f), pH.Low)
+	return []Hit{windowed(w, Hit{Level: at(review), Detail: detail, Values: proteinValues(f, k)})}
+}
+
 // curdLevel lets doubt alone, and a published window of dispersed casein, leave a
 // review, and says which it is.
 func curdLevel(f *facts.Facts, k kept, zone protein.Range) (*beverage.Level, string) {
@@ -47,12 +66,13 @@ func curdLevel(f *facts.Facts, k kept, zone protein.Range) (*beverage.Level, str
 		return at(review), "whether it curds cannot be told"
 	}
 	switch {
-	case p.Low >= zone.High:
-		return at(review), "only the CO2 brings it into the zone"
 	case p.Basis == beverage.Predicted && p.Mid > zone.High:
 		return at(review), "only the doubt of the prediction reaches the zone"
 	case dispersedInAcid(p, k):
 		return at(review), "below the zone, where thin acid milk is published to stay dispersed"
+	}
+	if f.Drink.Base.V == beverage.SoldAsFermented && !f.Process.Heats() {
+		return at(review), "a curd made on purpose by fermentation, not heated after; with no gum that is published to hold it, it throws whey"
 	}
 	return nil, "no stabilizer that is published to hold it here"
 }

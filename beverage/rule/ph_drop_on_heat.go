@@ -30,6 +30,10 @@ func dropOfMilk(f *facts.Facts, k kept) []Hit {
 		return nil
 	}
 	h, short := dropHit(f, k)
+	stable := windowOf("heat-max").Span
+	if f.PH.Decides.Known() && f.PH.Decides.Low < stable.Low {
+		h.Detail += fmt.Sprintf("; it may start below pH %.4g to %.4g, where milk stands heat longest", stable.Low, stable.High)
+	}
 	if short {
 		h.Level = at(note)
 		h.Detail += "; a note, since so short a hold moves the cold reading little, though not the pH at temperature"
@@ -64,7 +68,7 @@ func dropHit(f *facts.Facts, k kept) (h Hit, short bool) {
 	h.Values["ph_drop_low"], h.Values["ph_drop_high"] = drop.LowOrNil(), drop.HighOrNil()
 	h.Detail = fmt.Sprintf("%s, %s, %s", listWords(k.names), phWords(f), heatWords(f))
 	if drop.Known() {
-		h.Detail += fmt.Sprintf(": read cold it may fall by %.2f to %.2f", drop.Low, drop.High)
+		h.Detail += fmt.Sprintf(": read cold it may fall by up to %.2g", drop.High)
 	}
 	return h, drop.Known() && drop.High < proteinLimit("ph_drop_least")
 }

@@ -25,8 +25,8 @@ var _ = declare(Rule{
 			return nil
 		}
 		h := Hit{Detail: fmt.Sprintf("%s, %s, %s", k.words(), routeWords(f), lifeWords(f)), Values: proteinValues(f, k)}
-		if salts := f.ChelatorMEqPerL(); salts.High > 0 {
-			h.Detail += fmt.Sprintf(", %.3g mEq/L of phosphate and citrate", salts.Mid)
+		if f.ChelatorMEqPerL().High > 0 {
+			h.Detail += chelatorWords(f)
 			w = windowOf("age-phosphate")
 		}
 		return []Hit{windowed(w, h)}

@@ -60,12 +60,19 @@ func calciumOnCasein(f *facts.Facts) (Hit, bool) {
 		return Hit{}, false
 	}
 	w := windowOf("calcium-chelator")
-	h.Detail += fmt.Sprintf(", %.3g mEq/L of phosphate and citrate added", f.ChelatorMEqPerL().Mid)
+	h.Detail += chelatorWords(f)
 	if f.ChelatorMEqPerL().Low >= w.Span.Low {
 		h.Level = at(note)
 		h.Detail += ", a note since that is no less than the usual dose"
 	}
 	return windowed(w, h), true
+}
+
+func chelatorWords(f *facts.Facts) string {
+	if salts := f.ChelatorMEqPerL(); salts.High > 0 {
+		return fmt.Sprintf(", %.3g mEq/L of phosphate and citrate added", salts.Mid)
+	}
+	return ", no phosphate or citrate added"
 }
 
 func calciumWords(f *facts.Facts) string {

@@ -36,10 +36,7 @@ func settlesAsMilk(f *facts.Facts) (Hit, bool) {
 	if !ok || !k.mayReach(proteinLimit("protein_least")) || !nearNeutral(f) || !mayReachC(f, windowOf("heat-calcium-ion").TempC.Low) {
 		return Hit{}, false
 	}
-	h := Hit{Detail: fmt.Sprintf("%s, %s, %s", k.words(), phWords(f), lifeWords(f)), Values: proteinValues(f, k)}
-	if slow := f.SlowCalcium(); len(slow) > 0 {
-		h.Detail += ", with " + listWords(slow) + " that dissolves little"
-	}
+	h := Hit{Detail: fmt.Sprintf("%s, %s, %s%s", k.words(), phWords(f), lifeWords(f), slowWords(f)), Values: proteinValues(f, k)}
 	switch harm := windowOf("calcium-chelator-harm"); {
 	case direct.Span.Stands(f.PH.Decides).MayBeInside() && f.Process.HoldsInTube():
 		return windowed(direct, h), true
@@ -58,7 +55,7 @@ func settlesAsPlant(f *facts.Facts, k kept) (Hit, bool) {
 	if k.family != protein.FamilyPlant || !k.mayReach(proteinLimit("protein_least")) || !w.Span.Stands(f.PH.Decides).MayBeInside() || suspended(f) {
 		return Hit{}, false
 	}
-	h := Hit{Detail: fmt.Sprintf("%s, %s, no gum in its suspending dose", k.words(), phWords(f)), Values: proteinValues(f, k)}
+	h := Hit{Detail: fmt.Sprintf("%s, %s, no gum in its suspending dose%s", k.words(), phWords(f), slowWords(f)), Values: proteinValues(f, k)}
 	return windowed(w, h), true
 }
 
@@ -73,6 +70,14 @@ func suspended(f *facts.Facts) bool {
 		}
 	}
 	return sum.Low >= least
+}
+
+// slowWords names the calcium that dissolves little and settles with the rest.
+func slowWords(f *facts.Facts) string {
+	if slow := f.SlowCalcium(); len(slow) > 0 {
+		return ", with " + listWords(slow) + " that dissolves little"
+	}
+	return ""
 }
 
 // lifeWords tells the shelf life, or that it is not given.

@@ -49,5 +49,6 @@ func unknownProtein(f *facts.Facts, l facts.Line) string {
 func soldAsBase(f *facts.Facts, l facts.Line) bool {
 	b := f.Drink.Base.V
 	plant := l.PlantBase || b == beverage.SoldAsPlant || b == beverage.SoldAsMilk
-	return l.ProteinID == ingredient.ProteinUnknown && l.Kind == beverage.KindOther && plant || l.MilkProduct && !l.Found
+	much := !f.Protein.GPerL.Known() || l.Share(l.Entry.Protein).High >= proteinLimit("protein_least")
+	return l.ProteinID == ingredient.ProteinUnknown && l.Kind == beverage.KindOther && plant && much || l.MilkProduct && !l.Found
 }
