@@ -123,6 +123,7 @@ type RoutesResult struct {
 	Drink    string        `json:"drink"`
 	Class    AcidClass     `json:"acid_class"`
 	Routes   []RouteResult `json:"routes"`
+	Left     RoutesLeft    `json:"left"`
 	Cautions []string      `json:"cautions"`
 }
 

@@ -60,18 +60,23 @@ func targetWords(f *facts.Facts, d *beverage.Delivered) string {
 	return text + fmt.Sprintf(" Records against it: %s. That is the target you stated; whether it is adequate was not judged.", d.Outcome)
 }
 
-// otherRoutes are those that nothing given rules out, beside the proposed one.
+// otherRoutes are those that nothing given rules out, beside the proposed one,
+// and what their order rests on.
 func otherRoutes(f *facts.Facts, all []beverage.RouteResult) []string {
 	var names []string
-	for _, r := range route.Left(all) {
+	left := route.Left(f, all)
+	for _, r := range left.Routes {
 		if r.Route != f.Process.Route && r.Route != beverage.NoProcess {
 			names = append(names, fmt.Sprintf("%s (%s)", r.Route, fitWords(r.Outcome)))
 		}
 	}
-	if len(names) == 0 {
+	switch len(names) {
+	case 0:
 		return []string{"No other route is left by what was given."}
+	case 1:
+		return []string{"Other routes: " + names[0] + "."}
 	}
-	return []string{"Other routes: " + strings.Join(names, ", ") + "."}
+	return []string{"Other routes: " + strings.Join(names, ", ") + ". Their order: " + left.Order + "."}
 }
 
 func fitWords(x beverage.Fit) string {

@@ -4,16 +4,19 @@ import (
 	"context"
 
 	"posset/beverage"
+	"posset/beverage/route"
 )
 
-// Routes is every route of a drink.
+// Routes is every route of a drink, with those that are left in order.
 func Routes(ctx context.Context, d *beverage.Drink, o Options) (*beverage.RoutesResult, error) {
-	a, err := Drink(ctx, d, o)
+	f, err := factsOf(ctx, d)
 	if err != nil {
 		return nil, err
 	}
+	a := assessment(f, o)
 	return &beverage.RoutesResult{
-		Schema: beverage.RoutesSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name, Class: a.AcidClass, Routes: a.Routes, Cautions: a.Cautions,
+		Schema: beverage.RoutesSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name, Class: a.AcidClass, Routes: a.Routes,
+		Left: route.Left(f, a.Routes), Cautions: a.Cautions,
 	}, nil
 }
 

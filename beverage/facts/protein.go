@@ -1,7 +1,10 @@
 package facts
 
 import (
+	"slices"
+
 	"posset/beverage"
+	"posset/beverage/ingredient"
 	"posset/beverage/protein"
 	"posset/thermal/logfile"
 )
@@ -174,11 +177,30 @@ func (p *Protein) ofLabile(share func(*ProteinPart) (beverage.Interval, string))
 
 const noLabile = "no heat-labile whey protein"
 
+// Unmade names what protein nobody can say the make-up of: ingredients whose
+// protein is not known, or is from nobody knows what.
+func (p Protein) Unmade() []string {
+	names := slices.Clone(p.Unknown)
+	for _, x := range p.Parts {
+		if x.Line.ProteinID == ingredient.ProteinUnknown {
+			names = append(names, x.Line.Line.Name)
+		}
+	}
+	return names
+}
+
+// HeatLabile tells whether whey protein that heat unfolds is known to be in it.
+func (p Protein) HeatLabile() bool {
+	return slices.ContainsFunc(p.Parts, func(x ProteinPart) bool {
+		return x.Composition != nil && x.Composition.HeatLabileFraction() > 0
+	})
+}
+
 // DenaturedBy is the share of the heat-labile whey protein that a temperature
 // history would unfold in this drink, 0 to 1, or why nobody can tell.
 func (f *Facts) DenaturedBy(history []protein.TempPoint) (share beverage.Interval, why string) {
-	if len(f.Protein.Unknown) > 0 {
-		return share, "the protein of " + f.Protein.Unknown[0] + " is not known"
+	if unmade := f.Protein.Unmade(); len(unmade) > 0 {
+		return share, "the protein of " + unmade[0] + " is not known"
 	}
 	return f.Protein.ofLabile(func(part *ProteinPart) (beverage.Interval, string) {
 		d, valid := protein.NewDenaturer(part.Composition, f.heatConditions(part))

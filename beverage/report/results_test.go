@@ -48,7 +48,11 @@ func someProtein() *beverage.ProteinResult {
 
 func someRoutes() *beverage.RoutesResult {
 	return &beverage.RoutesResult{Schema: beverage.RoutesSchema, Tool: tool, Input: input("quince.toml"), Drink: "Quince clear protein water", Class: quince().AcidClass,
-		Routes: quince().Routes, Cautions: testCautions}
+		Routes: quince().Routes, Cautions: testCautions, Left: beverage.RoutesLeft{Order: "what fits comes first", Routes: []beverage.RankedRoute{
+			{Route: beverage.Aseptic, Outcome: beverage.Fits, Heat: "140 °C for 4 s", HeatSource: "a text (seen)", Denatured: known(0.68), DenaturedLow: known(0.31), DenaturedHigh: known(0.83), Why: "by its usual heat alone"},
+			{Route: beverage.SterileFiltration, Outcome: beverage.FitUnknown, Denatured: known(0), DenaturedLow: known(0), DenaturedHigh: known(0), Why: "no heat"},
+			{Route: beverage.ColdFill, Outcome: beverage.FitUnknown, Denatured: known(0), DenaturedLow: known(0), DenaturedHigh: known(0), Why: "no heat"},
+			{Route: beverage.HighPressure, Outcome: beverage.FitUnknown, Why: "cannot be told"}}}}
 }
 
 func someBrief() *beverage.Brief {

@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"posset/beverage"
 )
@@ -12,10 +14,12 @@ func Routes(r *beverage.RoutesResult, u Units) Doc {
 	for _, route := range r.Routes {
 		d.add(string(route.Route)+": "+route.Outcome.String(), routeNeeds(route), reasonItems(route.Reasons))
 	}
+	d.add("Left, by what heat does to the protein", rankTable(r.Left), rankReasons(r.Left), Para(sentence(r.Left.Order)))
 	d.add("The word fits", Para(besideFits))
 	d.add("Acid class", acidFigures(r.Class, u), regulated(r.Class))
 	l := newLedger(r.Input, r.Drink)
 	l.routes(r.Routes)
+	l.ranked(r.Left)
 	l.figures("acid class", acidFigures(r.Class, u))
 	d.Sheet = l.t
 	return d
@@ -46,4 +50,58 @@ func reasonItems(rs []beverage.Reason) Items {
 		}
 	}
 	return items
+}
+
+// rankTable is the routes that are left, in their order.
+func rankTable(left beverage.RoutesLeft) Table {
+	t := Table{Columns: numbers(columns("place", "route", "outcome", "usual heat", "unfolded, %"), 0, 1)}
+	for i, r := range left.Routes {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), string(r.Route), r.Outcome.String(), orDash(r.Heat), unfolded(r)})
+	}
+	return t
+}
+
+// rankReasons tells each reason once, with the routes it holds for.
+func rankReasons(left beverage.RoutesLeft) Items {
+	var items Items
+	at := map[string]int{}
+	for _, r := range left.Routes {
+		i, told := at[r.Why]
+		switch {
+		case r.Why == "":
+			continue
+		case !told:
+			at[r.Why] = len(items)
+			items = append(items, Item{ID: string(r.Route), Title: r.Why})
+			continue
+		}
+		items[i].ID += ", " + string(r.Route)
+	}
+	return items
+}
+
+// unfolded is a share with its range, in percent.
+func unfolded(r beverage.RankedRoute) string {
+	if r.Denatured == nil {
+		return "-"
+	}
+	of := func(v *float64) string { return fixed(*hundredfold(v), 0) }
+	if *r.DenaturedLow == *r.DenaturedHigh {
+		return of(r.Denatured)
+	}
+	return of(r.Denatured) + " (" + of(r.DenaturedLow) + " to " + of(r.DenaturedHigh) + ")"
+}
+
+// sentence begins with a capital and ends in a point.
+func sentence(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToUpper(s[:1]) + s[1:] + "."
+}
+
+func (l *ledger) ranked(left beverage.RoutesLeft) {
+	for i, r := range left.Routes {
+		l.put(entry{part: "route left", name: string(r.Route), answer: r.Outcome.String(), value: strconv.Itoa(i + 1), text: join("; ", r.Heat, r.Why), source: r.HeatSource})
+	}
 }

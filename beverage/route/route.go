@@ -4,8 +4,6 @@
 package route
 
 import (
-	"slices"
-
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/need"
@@ -26,11 +24,4 @@ func On(f *facts.Facts, r beverage.Route) beverage.RouteResult {
 	g := f.WithRoute(r)
 	fit, reasons := rule.OnRoute(g)
 	return beverage.RouteResult{Route: r, Outcome: fit, Needs: need.For(g).Text, Reasons: reasons}
-}
-
-// Left returns the routes that are not ruled out, those that fit first.
-func Left(list []beverage.RouteResult) []beverage.RouteResult {
-	left := slices.DeleteFunc(slices.Clone(list), func(r beverage.RouteResult) bool { return r.Outcome == beverage.DoesNotFit })
-	slices.SortStableFunc(left, func(a, b beverage.RouteResult) int { return int(b.Outcome) - int(a.Outcome) })
-	return left
 }
