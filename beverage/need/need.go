@@ -8,6 +8,7 @@ import (
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/law"
+	"posset/thermal"
 )
 
 // Need is the target a route would need, in words, with its source. It is what
@@ -15,6 +16,7 @@ import (
 type Need struct {
 	Text  string
 	RowID string
+	hold  func(tC float64) (holdS float64) // nil: no figure in time and temperature
 }
 
 // Source is the row the need rests on.
@@ -28,7 +30,7 @@ func For(f *facts.Facts) Need {
 	case r == beverage.HotFill:
 		return hotFill(f)
 	case r == beverage.HighPressure:
-		return Need{fmt.Sprintf("a validated reduction of %.0f log of the pertinent pathogen in this drink", law.JuiceReductions()), "juice-five-log.us"}
+		return Need{Text: fmt.Sprintf("a validated reduction of %.0f log of the pertinent pathogen in this drink", law.JuiceReductions()), RowID: "juice-five-log.us"}
 	case f.Process.Heats() && f.MayBeLowAcid() && !f.Cold():
 		return notEnough()
 	case r == beverage.ExtendedShelfLife:
@@ -36,19 +38,20 @@ func For(f *facts.Facts) Need {
 	case f.Process.Heats():
 		return pasteurizing(f)
 	}
-	return Need{"no heat target", "us-acidified-thermal"}
+	return Need{Text: "no heat target", RowID: "us-acidified-thermal"}
 }
 
 // notEnough: no pasteurization holds a low-acid drink that is not kept cold.
 func notEnough() Need {
-	return Need{fmt.Sprintf("a pH of %.1f or below, measured: no pasteurization holds a low-acid drink at ambient temperature", law.AcidPH()), "us-low-acid"}
+	return Need{Text: fmt.Sprintf("a pH of %.1f or below, measured: no pasteurization holds a low-acid drink at ambient temperature", law.AcidPH()), RowID: "us-low-acid"}
 }
 
 // sterilizing: a drink that may be low-acid needs the botulinum figure; one
 // that is surely acid may be filled aseptically after an acid process.
 func sterilizing(f *facts.Facts) Need {
 	if f.MayBeLowAcid() || f.Process.Route == beverage.RetortRoute {
-		return Need{fmt.Sprintf("F0 of at least %.0f min (12 log of Clostridium botulinum take %.2f), in practice more against spoilage spores", law.BotulinumF0(), law.BotulinumFloorF0()), "organism-target-low.botulinum"}
+		text := fmt.Sprintf("F0 of at least %.0f min (12 log of Clostridium botulinum take %.2f), in practice more against spoilage spores", law.BotulinumF0(), law.BotulinumFloorF0())
+		return Need{text, "organism-target-low.botulinum", minutesAt(law.BotulinumF0(), thermal.F0)}
 	}
 	return pasteurizing(f)
 }
@@ -56,7 +59,7 @@ func sterilizing(f *facts.Facts) Need {
 func hotFill(f *facts.Facts) Need {
 	band, ok := law.HotFill(f.PH.Decides.High)
 	if !ok || !f.PH.Decides.Known() {
-		return Need{"a pH of 4.6 or below, measured", "us-acidified-thermal"}
+		return Need{Text: "a pH of 4.6 or below, measured", RowID: "us-acidified-thermal"}
 	}
 	text := fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C°, in the coldest place of the closed pack (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh)
 	if c := band.Commercial; c.TempC > 0 {
@@ -65,26 +68,26 @@ func hotFill(f *facts.Facts) Need {
 			text += ", held " + spanWords(c.HoldLowS, c.HoldHighS)
 		}
 	}
-	return Need{text, band.RowID}
+	return Need{text, band.RowID, pathogens(band)}
 }
 
 func extended() Need {
 	for _, s := range law.Schedules(law.FoodUltraPasteurize, beverage.US) {
-		return Need{s.String() + " and a clean filler, kept cold to the end of life", s.RowID}
+		return Need{s.String() + " and a clean filler, kept cold to the end of life", s.RowID, stay(s)}
 	}
-	return Need{"a heat process for long chilled life, kept cold", "us-ultra-pasteurized"}
+	return Need{Text: "a heat process for long chilled life, kept cold", RowID: "us-ultra-pasteurized"}
 }
 
 // pasteurizing takes the milk line for milk products, the hot-fill figure for
 // acidified drinks, and the juice line for the rest.
 func pasteurizing(f *facts.Facts) Need {
 	if f.MayBeLowAcid() && f.Cold() {
-		return Need{"90 °C for 10 min or its equal against non-proteolytic Clostridium botulinum, or a life of at most 10 days at 8 °C", "uk-chilled-botulinum"}
+		return Need{Text: "90 °C for 10 min or its equal against non-proteolytic Clostridium botulinum, or a life of at most 10 days at 8 °C", RowID: "uk-chilled-botulinum"}
 	}
 	if band, ok := law.HotFill(f.PH.Decides.High); ok && f.PH.Decides.Known() && f.Class != beverage.Acid {
-		return Need{fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C° (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh), band.RowID}
+		return Need{fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C° (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh), band.RowID, pathogens(band)}
 	}
-	return Need{fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), "juice-five-log.us"}
+	return Need{Text: fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), RowID: "juice-five-log.us"}
 }
 
 // spanWords tells a hold in minutes where it is long, and once where both ends
