@@ -2,6 +2,7 @@ package facts
 
 import (
 	"errors"
+	"math"
 	"slices"
 
 	"posset/beverage"
@@ -129,7 +130,7 @@ func (p *Pack) temperatures(f *Facts) []at {
 func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
 	s := PackAt{At: a.why, TempC: a.tempC}
 	if mid, err := pack.At(a.tempC); err == nil && !mid.LiquidFull {
-		s.GaugeKPa = ptr(float64(mid.Gauge))
+		s.GaugeKPa = ptr(nothingIsZero(float64(mid.Gauge)))
 	}
 	worst, err := pack.Worst(toleranceML, a.tempC)
 	switch {
@@ -139,7 +140,7 @@ func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
 	case worst.LiquidFull:
 		s.Full = true
 	default:
-		s.HighKPa = ptr(float64(worst.Gauge))
+		s.HighKPa = ptr(nothingIsZero(float64(worst.Gauge)))
 	}
 	return s
 }
@@ -147,6 +148,14 @@ func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
 // beyondModelKPa stands for a pressure above what the gas model holds for, 40
 // bar: above the rating of any drinks pack.
 const beyondModelKPa = 4000
+
+// nothingIsZero takes what a solver leaves of a pressure of nothing for nothing.
+func nothingIsZero(gaugeKPa float64) float64 {
+	if math.Abs(gaugeKPa) < 1e-3 {
+		return 0
+	}
+	return gaugeKPa
+}
 
 func ptr(v float64) *float64 { return &v }
 
