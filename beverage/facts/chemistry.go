@@ -28,7 +28,7 @@ type Chemistry struct {
 	WaterKgPerL float64
 	Missing     []string // what keeps the pH from being predicted
 	ionic       float64  // ionic strength of the prediction, 0 where there is none
-	settled     func() settled
+	settled     func() atRest
 }
 
 // part is one line of the recipe: its contribution, and the same with its own
@@ -263,18 +263,18 @@ func (c *Chemistry) without(such func(part) bool) []scaled {
 	return parts
 }
 
-// settled is the middle at the pH it comes to; err says why it cannot be told.
-type settled struct {
+// atRest is the middle at the pH it comes to; err says why it cannot be told.
+type atRest struct {
 	solution acid.Solution
 	pH       float64
 	err      error
 }
 
-// settle works out settled, which is asked for many times.
-func (c *Chemistry) settle() (s settled) {
+// settle works out atRest, which is asked for many times.
+func (c *Chemistry) settle() (s atRest) {
 	m, ok := c.middle()
 	if !ok {
-		return settled{err: &MissingError{Missing: c.Missing}}
+		return atRest{err: &MissingError{Missing: c.Missing}}
 	}
 	s.solution, s.pH, s.err = m.settle(naturalPH)
 	return s

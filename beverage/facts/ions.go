@@ -22,20 +22,37 @@ type Ions struct {
 const powdersDiffer = 0.3
 
 func ionsOf(f *Facts) Ions {
-	var i Ions
-	pH := f.PH.Decides
-	if !pH.Known() {
-		return i
+	var all Ions
+	for n, pH := range f.PH.Middles() {
+		eq, ok := f.PH.Chemistry.at(pH, f.PH.Decides.Low >= slowStaysPH)
+		if !ok {
+			return Ions{}
+		}
+		one := ionsIn(eq, calciumOf(f.Recipe.Lines))
+		if n == 0 {
+			all = one
+			continue
+		}
+		all.IonicMM, all.SaltMM = both(all.IonicMM, one.IonicMM), both(all.SaltMM, one.SaltMM)
+		all.CalciumMM, all.FreeCalciumMM = both(all.CalciumMM, one.CalciumMM), both(all.FreeCalciumMM, one.FreeCalciumMM)
 	}
-	eq, ok := f.PH.Chemistry.at(pH.Mid, pH.Low >= slowStaysPH)
-	if !ok {
-		return i
-	}
+	return all
+}
+
+func ionsIn(eq acid.Equilibrium, calcium beverage.Interval) Ions {
 	ionic := 1000 * eq.IonicStrength
-	i.IonicMM = around(ionic)
-	i.SaltMM = around(math.Max(0, ionic-1000*math.Abs(eq.PolyCharge)/2))
-	i.calcium(eq, calciumOf(f.Recipe.Lines))
+	i := Ions{IonicMM: around(ionic), SaltMM: around(math.Max(0, ionic-1000*math.Abs(eq.PolyCharge)/2))}
+	i.calcium(eq, calcium)
 	return i
+}
+
+// both reaches over two intervals of which either may hold.
+func both(a, b beverage.Interval) beverage.Interval {
+	if !a.Known() || !b.Known() {
+		return beverage.Interval{}
+	}
+	a.Low, a.High = math.Min(a.Low, b.Low), math.Max(a.High, b.High)
+	return a
 }
 
 func around(v float64) beverage.Interval {

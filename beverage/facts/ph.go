@@ -14,11 +14,11 @@ type PH struct {
 	Predicted beverage.Interval
 	Chemistry *Chemistry
 
-	GasShift   float64 // what undegassed CO2 may have hidden, added to the upper end
-	SlowShift  float64 // what slowly dissolving bases may still add
-	PaperOnly  bool    // a reading that does not count above 4.0
-	PaperHigh  float64 // its upper end, which still counts against the drink
-	WarmOrCold bool    // read outside 20 to 30 °C
+	GasShift   float64           // what undegassed CO2 may have hidden, added to the upper end
+	SlowShift  float64           // what slowly dissolving bases may still add
+	PaperOnly  bool              // a reading that does not count above 4.0
+	Paper      beverage.Interval // that reading, either end of which still counts against the drink
+	WarmOrCold bool              // read outside 20 to 30 °C
 }
 
 // The measured interval's parts, with where they come from.
@@ -52,7 +52,7 @@ func phOf(d *beverage.Drink, r *Recipe) PH {
 	if !p.Measured.Known() {
 		p.Decides = p.Predicted
 		if p.PaperOnly && p.Decides.Known() {
-			p.Decides.High = math.Max(p.Decides.High, p.PaperHigh)
+			p.Decides.Low, p.Decides.High = math.Min(p.Decides.Low, p.Paper.Low), math.Max(p.Decides.High, p.Paper.High)
 		}
 	}
 	return p
@@ -81,7 +81,7 @@ func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 	i.High = math.Min(i.High+p.SlowShift, 14)
 	i.Low = math.Max(i.Low, 0)
 	if m.PHMethod.Or("meter") == "paper" && i.High > paperCountsBelowPH {
-		p.PaperOnly, p.PaperHigh = true, i.High
+		p.PaperOnly, p.Paper = true, i
 		return beverage.Interval{}
 	}
 	return i
@@ -208,4 +208,17 @@ func (c *Chemistry) slowShift() float64 {
 		return unmodelledShift
 	}
 	return math.Max(0, all-none)
+}
+
+// Middles are the pH that decides at its middle, and beside it a paper reading
+// that does not count: what is granted for a middle is granted for each. None
+// where the pH is unknown.
+func (p PH) Middles() []float64 {
+	switch {
+	case !p.Decides.Known():
+		return nil
+	case p.PaperOnly:
+		return []float64{p.Decides.Mid, p.Paper.Mid}
+	}
+	return []float64{p.Decides.Mid}
 }

@@ -79,7 +79,7 @@ func AboutProtein(id string) bool {
 	switch id {
 	case "protein-acid-botulinum":
 		return false
-	case "casein-acid-curd", "carbonated-protein-foam", "sterile-filtration-protein", "hydrolysate-bitter", "ph-drop-on-heat", "thickening-changes-heating":
+	case "casein-acid-curd", "carbonated-protein-foam", "sterile-filtration-protein", "hydrolysate-bitter", "flavour-light", "ph-drop-on-heat", "thickening-changes-heating":
 		return true
 	}
 	return strings.HasPrefix(id, "protein-")

@@ -66,7 +66,7 @@ func curdLevel(f *facts.Facts, k kept, zone protein.Range) (*beverage.Level, str
 		return at(review), "whether it curds cannot be told"
 	}
 	switch {
-	case p.Basis == beverage.Predicted && p.Mid > zone.High:
+	case p.Basis == beverage.Predicted && slices.Min(f.PH.Middles()) > zone.High:
 		return at(review), "only the doubt of the prediction reaches the zone"
 	case dispersedInAcid(p, k):
 		return at(review), "below the zone, where thin acid milk is published to stay dispersed"
@@ -89,17 +89,22 @@ var protecting = map[string][]string{
 // in its dose at the least of its amount, and for this much protein at the most of
 // it. The pH counts at its middle, so that a wider reading changes nothing.
 func curdHeldBy(f *facts.Facts, k kept) (gum string, by protein.Window, held bool) {
-	middle := beverage.Point(f.PH.Decides.Mid, f.PH.Decides.Basis)
 	for _, l := range f.Gums() {
 		for _, id := range protecting[l.Name] {
 			w := windowOf(id)
 			dosed := l.GPerL.Known() && l.GPerL.Low >= w.Span.Low
-			if dosed && f.PH.Decides.Known() && w.PH.Stands(middle).SurelyInside() && k.gPerL.SurelyBelow(w.ProteinGL.High) {
+			if dosed && allInside(w.PH, f.PH.Middles()) && k.gPerL.SurelyBelow(w.ProteinGL.High) {
 				return l.Line.Name, w, true
 			}
 		}
 	}
 	return "", by, false
+}
+
+// allInside tells whether there are values and all of them lie in the range.
+func allInside(r protein.Range, values []float64) bool {
+	outside := func(v float64) bool { return v < r.Low || v > r.High }
+	return len(values) > 0 && !slices.ContainsFunc(values, outside)
 }
 
 // dispersedInAcid tells whether the drink surely lies where casein was published

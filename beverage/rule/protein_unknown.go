@@ -22,7 +22,8 @@ var _ = declare(Rule{
 				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s.", upper(l.Line.Name), why), Values: Values{"ingredient": l.Line.Name}})
 			}
 		}
-		if base := f.Drink.Base.V; len(hits) == 0 && len(f.Protein.Parts) == 0 && (base == beverage.SoldAsMilk || base == beverage.SoldAsPlant) {
+		named := slices.ContainsFunc(f.Recipe.Lines, func(l facts.Line) bool { return l.ProteinID != "" })
+		if base := f.Drink.Base.V; len(hits) == 0 && !named && (base == beverage.SoldAsMilk || base == beverage.SoldAsPlant) {
 			hits = append(hits, Hit{Detail: fmt.Sprintf("The %s base: nothing in the recipe says what protein it holds.", base)})
 		}
 		return hits
