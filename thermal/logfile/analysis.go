@@ -13,7 +13,7 @@ const lookahead = 16
 // analysis judges a log view by view.
 type analysis struct {
 	layout *layout
-	clock  *clockReader
+	clock  clockReader // to write moments down; it reads none
 	o      Options
 	seq    sequencer
 	tracks []*track
@@ -40,8 +40,8 @@ type carried struct {
 	done int
 }
 
-func newAnalysis(l *layout, c *clockReader, o Options) *analysis {
-	a := &analysis{layout: l, clock: c, o: o, reference: -1, boundC: lowestC}
+func newAnalysis(l *layout, o Options) *analysis {
+	a := &analysis{layout: l, clock: clockReader{form: l.time}, o: o, reference: -1, boundC: lowestC}
 	for i, col := range l.columns {
 		t := newTrack(col, a)
 		t.at = i
@@ -67,9 +67,10 @@ func (a *analysis) rank(t *track) int {
 	return 1
 }
 
-// window judges the next rows. last tells that the file ends with them.
-func (a *analysis) window(w *window, last bool) error {
-	v := a.view(w, last)
+// window judges the next rows.
+func (a *analysis) window(w *window) error {
+	a.clock.base = w.base
+	v := w.view(&a.carried)
 	if a.views++; a.views == 1 {
 		if err := a.begin(v); err != nil {
 			return err
@@ -136,22 +137,6 @@ func descending(t []float64) bool {
 		}
 	}
 	return len(t) > 2 && down*10 >= (len(t)-1)*9
-}
-
-// view puts carried rows before the new ones.
-func (a *analysis) view(w *window, last bool) *view {
-	c := &a.carried
-	v := &view{window: *w, settled: len(c.t), done: c.done, last: last}
-	if len(c.t) == 0 {
-		return v
-	}
-	v.t = append(slices.Clone(c.t), w.t...)
-	v.line = append(slices.Clone(c.line), w.line...)
-	v.cols = make([][]float64, len(w.cols))
-	for i, col := range w.cols {
-		v.cols[i] = append(slices.Clone(c.cols[i]), col...)
-	}
-	return v
 }
 
 // carry keeps the rows that the next view looks at again, in their order.

@@ -22,6 +22,9 @@ var errorCodes = []float64{
 }
 
 func isErrorCode(v float64) bool {
+	if v > lowestC && v < highestAnyC {
+		return false
+	}
 	for _, c := range errorCodes {
 		if v == c {
 			return true

@@ -28,6 +28,9 @@ func cadenceOf(steps []float64) cadence {
 	if len(steps) == 0 {
 		return cadence{}
 	}
+	if allEqual(steps) {
+		return cadence{usualS: steps[0], limitS: gapFactor * steps[0]}
+	}
 	sorted := slices.Clone(steps)
 	slices.Sort(sorted)
 	usual := sorted[len(sorted)/2]
@@ -43,6 +46,15 @@ func cadenceOf(steps []float64) cadence {
 	}
 	c.mixed, c.longS = true, sorted[int(longShare*float64(len(sorted)-1))]
 	return c
+}
+
+func allEqual(v []float64) bool {
+	for _, x := range v {
+		if x != v[0] {
+			return false
+		}
+	}
+	return true
 }
 
 // evenlyRounded tells an even clock written too coarsely: its steps take two

@@ -2,16 +2,9 @@ package logfile
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 )
-
-// view is what is judged at a time: some settled rows of before, then new ones.
-type view struct {
-	window
-	settled int  // rows at the start that were put in order before
-	done    int  // of these, rows that were judged before
-	last    bool // the file ends here
-}
 
 // order is the sequence of the record: rows by their clock, and where the clock
 // itself is in doubt.
@@ -22,6 +15,7 @@ type order struct {
 	twice  []zone     // stretches of the clock that were run over twice
 	fresh  int        // of these, the first that this view found
 	faults []rowFault // of whole rows
+	even   bool       // rows follow each other in equal steps, and nothing else is to be said
 }
 
 // dup is a row that has the same time as another.
@@ -56,6 +50,9 @@ func (s *sequencer) sequence(v *view) *order {
 	s.v, s.chain = v, 0
 	s.order = order{rows: s.order.rows[:0], brk: s.order.brk[:0], twice: s.lasting(v)}
 	s.order.fresh = len(s.order.twice)
+	if s.evenly(v) {
+		return &s.order
+	}
 	for i := 0; i < v.settled; i++ {
 		s.push(i, i > 0 && v.t[i] < v.t[i-1])
 	}
@@ -63,6 +60,32 @@ func (s *sequencer) sequence(v *view) *order {
 		i = s.take(i)
 	}
 	return &s.order
+}
+
+// evenEps is how far, as a share of it, a step of an even clock may be off.
+const evenEps = 1e-9
+
+// evenly orders a view whose rows follow each other in equal steps.
+func (s *sequencer) evenly(v *view) bool {
+	if len(v.t) < 2 || len(s.order.twice) > 0 || s.started && v.t[len(v.t)-1] <= s.maxS {
+		return false
+	}
+	step := v.t[1] - v.t[0]
+	if !(step > 0 && s.cad.allows(0, step, 0)) {
+		return false
+	}
+	for i := 1; i < len(v.t); i++ {
+		if d := v.t[i] - v.t[i-1] - step; d > evenEps*step || d < -evenEps*step {
+			return false
+		}
+	}
+	s.order.rows, s.order.brk = slices.Grow(s.order.rows, len(v.t)), slices.Grow(s.order.brk, len(v.t))
+	for i := range v.t {
+		s.order.rows = append(s.order.rows, i)
+		s.order.brk = append(s.order.brk, false)
+	}
+	s.started, s.maxS, s.order.even = true, v.t[len(v.t)-1], true
+	return true
 }
 
 // lasting gives the zones of earlier views that this one may still run over.

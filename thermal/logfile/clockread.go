@@ -1,6 +1,7 @@
 package logfile
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strconv"
@@ -15,13 +16,19 @@ type clockReader struct {
 	base    int64 // whole seconds that stand for 0
 	days    int64 // midnights passed, of a clock without date
 	last    int64 // latest whole seconds, days included, of a clock without date
+
+	seen   [maxStampLen]byte // the latest cell that ends in plain seconds
+	length int               // of it, 0 without
+	minute int64             // whole seconds of its minute
 }
 
 // seconds reads one row's clock. ok is false when the cells are no time.
 func (c *clockReader) seconds(a, b []byte) (tS float64, ok bool) {
-	whole, fraction, ok := c.read(a, b)
+	whole, fraction, ok := c.sameMinute(a)
 	if !ok {
-		return 0, false
+		if whole, fraction, ok = c.read(a, b); !ok {
+			return 0, false
+		}
 	}
 	if !c.started {
 		c.started, c.base = true, whole
@@ -34,6 +41,25 @@ func (c *clockReader) seconds(a, b []byte) (tS float64, ok bool) {
 		whole = c.acrossMidnight(whole)
 	}
 	return float64(whole-c.base) + fraction, true
+}
+
+// sameMinute reads a cell that differs from the one before in its seconds only.
+func (c *clockReader) sameMinute(cell []byte) (whole int64, fraction float64, ok bool) {
+	n := len(cell) - 2
+	if c.length == 0 || n+2 != c.length || !bytes.Equal(cell[:n], c.seen[:n]) {
+		return 0, 0, false
+	}
+	tens, ones := cell[n]-'0', cell[n+1]-'0'
+	return c.minute + int64(tens)*10 + int64(ones), 0, tens < 6 && ones < 10
+}
+
+// remember keeps a cell that ends in plain seconds for sameMinute.
+func (c *clockReader) remember(cell []byte, s *stamp, whole int64) {
+	c.length = 0
+	if s.clockFields == 3 && s.fraction == 0 && s.half == 0 && !s.hasZone && s.clock[2] < 60 && bytes.Equal(cell[len(cell)-3:len(cell)-2], []byte(":")) {
+		c.length = copy(c.seen[:], cell)
+		c.minute = whole - int64(s.clock[2])
+	}
 }
 
 // acrossMidnight puts a time of day on the day nearest the row before.
@@ -65,6 +91,7 @@ func (c *clockReader) read(a, b []byte) (whole int64, fraction float64, ok bool)
 			return 0, 0, false
 		}
 		w, f := s.clockS(c.form.minutesFirst)
+		c.remember(a, &s, int64(w))
 		return int64(w), f, true
 	}
 	v, _, ok := parseNumber(a, c.form.mark)
@@ -94,7 +121,11 @@ func (c *clockReader) readDated(a, b []byte) (int64, float64, bool) {
 		}
 	}
 	w, f := s.clockS(false)
-	return int64(day)*secondsPerDay + int64(w), f, true
+	whole := int64(day)*secondsPerDay + int64(w)
+	if c.form.b < 0 {
+		c.remember(a, &s, whole)
+	}
+	return whole, f, true
 }
 
 // clockDigits is the precision to which a day's fraction written as a number is

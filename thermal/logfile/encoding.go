@@ -89,9 +89,12 @@ func validUTF8(head []byte) bool {
 	return utf8.Valid(head)
 }
 
+// textBytes is how much of a file is looked at for control characters.
+const textBytes = 8 << 10
+
 // isText refuses control characters that no text table holds.
 func isText(head []byte) bool {
-	for _, c := range head {
+	for _, c := range head[:min(len(head), textBytes)] {
 		if c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f' && c != 0x1a {
 			return false
 		}

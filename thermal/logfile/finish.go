@@ -22,7 +22,7 @@ func (a *analysis) finish(r *rowReader) (*Log, error) {
 		return nil, fmt.Errorf("%s: %s of readings; at least two are needed", r.name, plural(r.rows, "row"))
 	}
 	if r.skipped > r.rows {
-		return nil, fmt.Errorf("%s:%d: %d of %d rows have no readable time", r.name, r.first, r.skipped, r.skipped+r.rows)
+		return nil, fmt.Errorf("%s:%d: %d of %d rows have no readable time", r.name, r.firstSkipped, r.skipped, r.skipped+r.rows)
 	}
 	l := &Log{}
 	for _, t := range a.tracks {
@@ -138,7 +138,7 @@ func (a *analysis) understood(r *rowReader) Understood {
 		HeadingRow: l.table.heading + 1, FirstRow: l.table.first + 1, Rows: r.rows,
 		TimeForm: l.time.words(), DateOrder: string(l.time.order), DateBasis: l.time.orderBasis,
 		IntervalS: a.seq.cad.usualS, UnitBasis: l.basis, NewestFirst: a.newestFirst,
-		SkippedRows: r.skipped, FirstSkipped: r.first, LeftOut: l.leftOut,
+		SkippedRows: r.skipped, FirstSkipped: r.firstSkipped, LeftOut: l.leftOut,
 	}
 	if l.table.mark == ',' {
 		u.DecimalMark = "comma"

@@ -12,6 +12,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"sync"
 )
 
 // ReadFile reads a recorder's file and judges it: CSV or other divided text,
@@ -41,10 +42,13 @@ func Read(ctx context.Context, r io.Reader, name string, o Options) (*Log, error
 	}
 	sum := sha256.New()
 	raw := io.TeeReader(&stoppable{ctx, r}, sum)
-	log, err := readPacked(ctx, raw, name, o)
+	br := readers.Get().(*bufio.Reader)
+	br.Reset(raw)
+	log, err := readPacked(ctx, br, name, o)
 	if err != nil {
-		return nil, err
+		return nil, err // its reader may still be at work and is left alone
 	}
+	readers.Put(br)
 	if _, err := io.Copy(io.Discard, raw); err != nil {
 		return nil, fmt.Errorf("%s: cannot be read: %w", name, err)
 	}
@@ -97,9 +101,11 @@ const (
 	oleMagic  = "\xd0\xcf\x11\xe0"
 )
 
+// readers are used again from file to file.
+var readers = sync.Pool{New: func() any { return bufio.NewReaderSize(nil, sniffBytes) }}
+
 // readPacked unpacks gzip, once, and reads what is inside.
-func readPacked(ctx context.Context, r io.Reader, name string, o Options) (*Log, error) {
-	br := bufio.NewReaderSize(r, sniffBytes)
+func readPacked(ctx context.Context, br *bufio.Reader, name string, o Options) (*Log, error) {
 	if magic, _ := br.Peek(2); string(magic) != gzipMagic {
 		return readPlain(ctx, br, name, o)
 	}

@@ -8,9 +8,9 @@ import (
 // Thresholds by which heating, hold and cooling are told apart: common
 // practice, no source.
 const (
-	coolingDropC = 3.0  // below the peak, and the probe is cooling; as far above the trough, and it heats again
-	levelC       = 0.25 // grid on which the way up is remembered
-	levels       = 8    // a few more than HoldBandC / levelC
+	coolingDropC = 3.0 // below the peak, and the probe is cooling; as far above the trough, and it heats again
+	levelC       = 0.5 // grid on which the way up is remembered
+	levels       = 4   // a few more than HoldBandC / levelC
 )
 
 // mark is a moment with what was credited until then.
@@ -64,21 +64,13 @@ func (p *phases) clone() phases {
 
 func (p *phases) beginCycle(t, x float64, credited []float64) {
 	p.started, p.cooling = true, false
-	p.begin.set(t, credited)
 	p.turns.add(t, false)
-	p.peakC, p.level = math.Inf(-1), math.MinInt
-	p.rise(t, x, credited)
-}
-
-// rise takes a reading above the peak.
-func (p *phases) rise(t, x float64, credited []float64) {
-	p.peakC, p.peakS = x, t
-	top := int(math.Floor(x / levelC))
-	for k := max(p.level, top-levels) + 1; k <= top; k++ {
-		p.passed[k&(levels-1)].set(t, credited)
-	}
-	p.level = max(p.level, top)
+	p.peakC, p.peakS, p.level = x, t, int(math.Floor(x/levelC))
+	p.begin.set(t, credited)
 	p.held.set(t, credited)
+	for k := range p.passed {
+		p.passed[k].set(t, credited)
+	}
 }
 
 // nextLevelC is the temperature at which the way up is remembered again.
@@ -111,43 +103,124 @@ func (p *phases) book() {
 // reading that is not believed. add credits the pieces that end after one
 // reading and up to another; credited is what it adds to.
 func (p *phases) advance(t, x []float64, from, to int, medium *mediumClock, credited []float64, add func(after, upTo int)) {
-	done, held := from-1, -1
+	done := from - 1
 	flush := func(i int) {
 		if i > done {
 			add(done, i)
 			done = i
 		}
 	}
-	hold := func() {
-		if held >= 0 {
-			flush(held)
-			p.held.set(t[held], credited)
-			held = -1
+	due := noMarks
+	settle := func() {
+		for k := p.level - levels + 1; k <= p.level; k++ {
+			if i := due.passed[k&(levels-1)]; i >= 0 {
+				flush(i)
+				p.passed[k&(levels-1)].set(t[i], credited)
+			}
 		}
+		if due.held >= 0 {
+			flush(due.held)
+			p.held.set(t[due.held], credited)
+		}
+		due = noMarks
 	}
-	for i := from; i < to; i++ {
+	for i := from; i < to; {
+		cools, heats := i, to
+		if coolS, heatS := medium.cooling(t[i]); coolS > t[i] {
+			cools, heats = i+firstFrom(t[i:to], coolS), i
+		} else {
+			heats = i + firstFrom(t[i:to], heatS)
+		}
 		switch xi := x[i]; {
 		case xi != xi:
-		case p.cooling && (xi < p.trough+coolingDropC || medium.cooling(t[i])):
-			p.trough = min(p.trough, xi)
+			i++
+		case p.cooling && (xi < p.trough+coolingDropC || i < heats):
+			i = p.cool(x, i, to, heats)
 		case p.cooling, !p.started:
 			flush(i)
 			p.beginCycle(t[i], xi, credited)
-		case xi < p.peakC-coolingDropC, medium.cooling(t[i]):
-			hold()
+			i++
+		case xi < p.peakC-coolingDropC, i >= cools:
+			settle()
 			p.startCooling(xi)
-		case xi >= p.nextLevelC():
-			flush(i)
-			held = -1
-			p.rise(t[i], xi, credited)
-		case xi > p.peakC:
-			p.peakC, p.peakS, held = xi, t[i], i
-		case xi >= p.peakC-HoldBandC:
-			held = i
+			i++
+		default:
+			i = p.stay(t, x, i, cools, &due)
 		}
 	}
-	hold()
+	settle()
 	flush(to - 1)
+}
+
+// marks are readings at which the credit is still to be marked down; -1 is none.
+type marks struct {
+	passed [levels]int // by grid level
+	held   int
+}
+
+var noMarks = marks{passed: [levels]int{-1, -1, -1, -1}, held: -1}
+
+// firstFrom is the place of the first moment not before another.
+func firstFrom(t []float64, s float64) int {
+	if t[len(t)-1] < s {
+		return len(t)
+	}
+	n, _ := slices.BinarySearch(t, s)
+	return n
+}
+
+// cool passes over readings that go on cooling, and returns the next one. Before
+// heats the medium cools too.
+func (p *phases) cool(x []float64, i, to, heats int) int {
+	trough := p.trough
+	for ; i < to; i++ {
+		if xi := x[i]; xi < trough {
+			trough = xi
+		} else if !(xi < trough+coolingDropC || i < heats) {
+			break // heats again, or is not believed
+		}
+	}
+	p.trough = trough
+	return i
+}
+
+// stay passes over readings that heat or hold, until one drops to cooling or is
+// not believed; it returns that one.
+func (p *phases) stay(t, x []float64, i, to int, due *marks) int {
+	peak, level, held, top := p.peakC, p.nextLevelC(), due.held, -1
+	band, drop := peak-HoldBandC, peak-coolingDropC
+	for ; i < to; i++ {
+		xi := x[i]
+		if !(xi >= band) {
+			if xi >= drop {
+				continue
+			}
+			break
+		}
+		held = i
+		if xi > peak {
+			peak, top = xi, i
+			band, drop = peak-HoldBandC, peak-coolingDropC
+			if xi >= level {
+				p.pass(xi, i, due)
+				level = p.nextLevelC()
+			}
+		}
+	}
+	if top >= 0 {
+		p.peakC, p.peakS = peak, t[top]
+	}
+	due.held = held
+	return i
+}
+
+// pass notes that a reading passed grid levels on its way up.
+func (p *phases) pass(x float64, i int, due *marks) {
+	top := int(math.Floor(x / levelC))
+	for k := max(p.level, top-levels) + 1; k <= top; k++ {
+		due.passed[k&(levels-1)] = i
+	}
+	p.level = top
 }
 
 // mediumClock tells when the medium was cooling: from the last time it stood
@@ -174,15 +247,26 @@ func (m *mediumClock) forget(t float64) {
 	}
 }
 
-// cooling looks a moment up; a log without a medium column says no.
-func (m *mediumClock) cooling(t float64) bool {
+// cooling tells, as asked at a moment, from when on the medium cools and when it
+// heats again: while it cools, always and the next time; while it does not, the
+// next time and never. A log without a medium column never cools by it.
+func (m *mediumClock) cooling(t float64) (coolS, heatS float64) {
+	coolS, heatS = math.Inf(1), math.Inf(1)
 	if m == nil {
-		return false
+		return coolS, math.Inf(-1)
 	}
 	for i := len(m.turns) - 1; i >= 0; i-- {
-		if m.turns[i].t <= t {
-			return m.turns[i].cooling
+		turn := m.turns[i]
+		switch {
+		case turn.t <= t && turn.cooling:
+			return math.Inf(-1), heatS
+		case turn.t <= t:
+			return coolS, math.Inf(-1)
+		case turn.cooling:
+			coolS = turn.t
+		default:
+			heatS = turn.t
 		}
 	}
-	return false
+	return coolS, math.Inf(-1)
 }

@@ -1,13 +1,10 @@
 package logfile
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // What readings of a sound probe scatter by is learnt from its own record.
 const (
-	sampleReadings = 512   // looked at for it
+	sampleReadings = 256   // looked at for it
 	noiseQuantile  = 0.75  // of the scatter; three standard deviations of the noise
 	noiseFactor    = 2.65  // of that quantile: what noise does not reach in 10^8 readings
 	noiseSteps     = 0.5   // of the resolution: the part of the quantile that is rounding
@@ -33,7 +30,8 @@ type profile struct {
 func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) bool) profile {
 	p := profile{resC: toC.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
 	stride := max(1, len(col)/sampleReadings)
-	var scatter, slopes, levelSame []float64
+	scatter, slopes := make([]float64, 0, 2*sampleReadings), make([]float64, 0, 2*sampleReadings)
+	var pairs, same int
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := 0; i+slopeSpan < len(col); i += stride {
 		w := [slopeSpan]float64{}
@@ -57,14 +55,11 @@ func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) 
 	for i := 0; i+slopeSpan < len(col); i += stride {
 		x, far := toC.c(col[i]), toC.c(col[i+slopeSpan])
 		if x > (low+high)/2 && math.Abs(far-x) <= max(4*p.resC, p.beyondC/2) {
-			same := 0.
-			if col[i] == col[i+1] {
-				same = 1
-			}
-			levelSame = append(levelSame, same)
+			pairs++
+			same += count(col[i] == col[i+1])
 		}
 	}
-	p.freezeAt = freezeAt(levelSame)
+	p.freezeAt = freezeAt(pairs, same)
 	return p
 }
 
@@ -95,30 +90,52 @@ func (p *profile) answer(slopes []float64, rangeC float64) {
 
 // freezeAt is how many equal readings on end a probe with noise cannot show.
 // Where the noise does not move every second reading or so, no number is safe.
-func freezeAt(same []float64) int {
+func freezeAt(pairs, same int) int {
 	const (
 		fewest  = 40   // level pairs, for a share to be known
 		most    = 0.45 // share of equal pairs up to which the noise spans the resolution everywhere
 		spread  = 0.1  // by which the share differs from place to place
 		certain = 1e-10
 	)
-	if len(same) < fewest {
-		return 0
-	}
-	share := mean(same)
-	if share > most {
+	share := float64(same) / float64(max(1, pairs))
+	if pairs < fewest || share > most {
 		return 0
 	}
 	return int(math.Ceil(math.Log(certain) / math.Log(share+spread)))
 }
 
-// quantile of unsorted values; 0 of none.
+// quantile of unsorted values, which it reorders; 0 of none.
 func quantile(v []float64, q float64) float64 {
 	if len(v) == 0 {
 		return 0
 	}
-	slices.Sort(v)
-	return v[int(q*float64(len(v)-1))]
+	at := int(q * float64(len(v)-1))
+	for low, high := 0, len(v)-1; low < high; {
+		// Hoare's selection: what is below the pivot to the left, the rest to the right.
+		pivot, i, j := v[(low+high)/2], low, high
+		for i <= j {
+			for v[i] < pivot {
+				i++
+			}
+			for v[j] > pivot {
+				j--
+			}
+			if i <= j {
+				v[i], v[j] = v[j], v[i]
+				i++
+				j--
+			}
+		}
+		switch {
+		case at <= j:
+			high = j
+		case at >= i:
+			low = i
+		default:
+			return v[at]
+		}
+	}
+	return v[at]
 }
 
 // maxGridDecimals is up to where written decimals are a resolution; more are

@@ -9,7 +9,7 @@ import (
 const (
 	maxTable   = 1 << 15 // entries; beyond it a lethal rate is worked out each time
 	tableSlack = 10.     // °C a table reaches beyond what was asked for
-	maxStep    = 512     // of the resolution; the mean rate of larger steps is worked out
+	maxStep    = 128     // of the resolution; the mean rate of larger steps is worked out
 	anchorAt   = 64      // entries after which the table is computed anew, so that rounding cannot build up
 )
 
@@ -39,27 +39,39 @@ func newRateTable(ref thermal.Reference, unit scale, decimals int) *rateTable {
 // false when that is too many.
 func (r *rateTable) reach(low, high float64) bool {
 	from, to := int(math.Floor(low*r.grid)), int(math.Ceil(high*r.grid))
-	if from >= r.low && to < r.low+len(r.rate) {
+	have := r.low + len(r.rate)
+	if from >= r.low && to < have {
 		return true
 	}
 	slack := int(tableSlack / r.unit.factor * r.grid)
 	from, to = from-slack, to+slack
 	if len(r.rate) > 0 {
-		from, to = min(from, r.low), max(to, r.low+len(r.rate)-1)
+		from, to = min(from, r.low), max(to, have-1)
 	}
 	if to-from >= maxTable {
 		return false
 	}
-	r.low, r.rate = from, make([]float64, to-from+1)
+	grown := make([]float64, to-from+1)
+	if len(r.rate) == 0 {
+		r.low, have = from, from
+	}
+	copy(grown[r.low-from:], r.rate)
+	r.compute(grown, from, from, r.low)
+	r.compute(grown, from, have, to+1)
+	r.low, r.rate = from, grown
+	return true
+}
+
+// compute fills in the rates of the readings start to end; rate[0] is low's.
+func (r *rateTable) compute(rate []float64, low, start, end int) {
 	up := math.Exp(r.perUp)
-	for k := range r.rate {
-		if k%anchorAt == 0 {
-			r.rate[k] = r.ref.LethalRate(r.unit.c(float64(from+k) / r.grid))
+	for k := start; k < end; k++ {
+		if (k-start)%anchorAt == 0 {
+			rate[k-low] = r.ref.LethalRate(r.unit.c(float64(k) / r.grid))
 		} else {
-			r.rate[k] = r.rate[k-1] * up
+			rate[k-low] = rate[k-low-1] * up
 		}
 	}
-	return true
 }
 
 // sum is the integral of the lethal rate over evenly spaced readings, in steps

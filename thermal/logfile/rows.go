@@ -10,25 +10,6 @@ import (
 	"math"
 )
 
-// windowRows is how many rows are judged at a time.
-const windowRows = 8192
-
-// window is a stretch of rows, column by column, in the file's own unit.
-type window struct {
-	t        []float64 // seconds since the first row
-	line     []int     // 1-based line of the file
-	cols     [][]float64
-	decimals []int    // most decimals written in each column so far
-	texts    []string // the error texts that cells point at
-}
-
-func (w *window) clear() {
-	w.t, w.line = w.t[:0], w.line[:0]
-	for i := range w.cols {
-		w.cols[i] = w.cols[i][:0]
-	}
-}
-
 // readText reads a divided text from its opening on.
 func readText(ctx context.Context, text *bufio.Reader, name string, o Options) (*Log, error) {
 	l, err := understand(text, name, o, false)
@@ -45,9 +26,9 @@ func understand(text *bufio.Reader, name string, o Options, workbook bool) (*lay
 	if err != nil && err != io.EOF {
 		return nil, fmt.Errorf("%s: cannot be read: %w", name, err)
 	}
-	lines := splitLines(bytes.Clone(head), err == io.EOF)
+	lines := splitLines(head, err == io.EOF)
 	if len(lines) == 0 && len(head) > 0 {
-		return nil, longLine(name, 1)
+		return nil, fmt.Errorf("%s:1: %w", name, errLongLine)
 	}
 	t, err := findTable(name, lines)
 	if err != nil {
@@ -59,74 +40,91 @@ func understand(text *bufio.Reader, name string, o Options, workbook bool) (*lay
 		return nil, err
 	}
 	l, err := findColumns(name, t, form, hs, o)
+	l.table.lines, l.table.more = nil, nil // they go when reading goes on
 	return &l, err
 }
 
-func readRows(ctx context.Context, text *bufio.Reader, l *layout, name string, o Options) (*Log, error) {
-	r := &rowReader{name: name, layout: l, clock: clockReader{form: l.time}, text: text}
-	return r.readAll(ctx, o)
-}
-
-func longLine(name string, line int) error {
-	return fmt.Errorf("%s:%d: a line of more than %d bytes is no row of a recorder", name, line, maxLine)
-}
-
-// rowReader reads rows into windows.
+// rowReader turns lines into rows of windows.
 type rowReader struct {
-	name    string
-	layout  *layout
-	clock   clockReader
-	text    *bufio.Reader
-	line    int
-	rows    int
-	skipped int
-	first   int // line of the first skipped row
-	cells   [][]byte
+	name       string
+	layout     *layout
+	clock      clockReader
+	plan       []stretch
+	sep, mark  byte
+	alwaysLong bool // no row is plain
+
+	line         int
+	rows         int // handed on
+	skipped      int
+	firstSkipped int // line
+	cells        [][]byte
+	decimals     []int // most decimals written in each column
+	behind       int   // decimals of the latest number
+	texts        []string
 }
 
-func (r *rowReader) readAll(ctx context.Context, o Options) (*Log, error) {
-	w := &window{cols: make([][]float64, len(r.layout.columns)), decimals: make([]int, len(r.layout.columns))}
-	a := newAnalysis(r.layout, &r.clock, o)
-	for {
-		err := r.fill(w)
-		if err != nil && err != io.EOF {
-			return nil, err
-		}
-		if e := a.window(w, err == io.EOF); e != nil {
-			return nil, fmt.Errorf("%s: %w", r.name, e)
-		}
-		w.clear()
-		if err == io.EOF {
-			break
-		}
-		if err := ctx.Err(); err != nil {
-			return nil, fmt.Errorf("%s: stopped: %w", r.name, err)
-		}
+// stretch is a run of neighbouring cells of a row: numbers of neighbouring
+// columns, or one cell that is the clock or is passed over.
+type stretch struct {
+	column, columns int
+	clock           bool
+}
+
+func newRowReader(l *layout, name string) *rowReader {
+	r := &rowReader{
+		name: name, layout: l, clock: clockReader{form: l.time}, sep: l.table.sep, mark: l.table.mark, alwaysLong: l.time.b >= 0,
+		decimals: make([]int, len(l.columns)), texts: make([]string, 0, maxTexts),
 	}
-	return a.finish(r)
+	next := 0
+	for i := 0; i <= max(l.time.a, l.columns[len(l.columns)-1].index); i++ {
+		s := stretch{clock: i == l.time.a}
+		if next < len(l.columns) && l.columns[next].index == i {
+			s.column, s.columns = next, 1
+			next++
+		}
+		if n := len(r.plan); s.columns == 1 && n > 0 && r.plan[n-1].columns > 0 {
+			r.plan[n-1].columns++
+			continue
+		}
+		r.plan = append(r.plan, s)
+	}
+	return r
 }
 
-// fill reads rows until the window is full or the file ends.
-func (r *rowReader) fill(w *window) error {
-	for len(w.t) < windowRows {
-		line, err := r.text.ReadSlice('\n')
-		if errors.Is(err, bufio.ErrBufferFull) {
-			return longLine(r.name, r.line+1)
-		}
-		if err != nil && err != io.EOF {
-			return fmt.Errorf("%s: cannot be read after line %d: %w", r.name, r.line, err)
-		}
-		if len(line) > 0 {
-			r.line++
-			if r.line > r.layout.table.first {
-				r.row(w, bytes.TrimRight(line, "\r\n"))
+// take reads the lines of a block into the window, as far as it holds them, and
+// returns what is left of the block.
+func (r *rowReader) take(w *window, text []byte) (rest []byte, err error) {
+	for len(text) > 0 && !w.full() {
+		if r.line >= r.layout.table.first && !r.alwaysLong {
+			if rest, ok := r.plainRow(w, text); ok {
+				r.line++
+				text = rest
+				continue
 			}
 		}
-		if err == io.EOF {
-			return io.EOF
+		line := text
+		if n := bytes.IndexByte(text, '\n'); n >= 0 {
+			line, text = text[:n], text[n+1:]
+		} else {
+			text = nil
+		}
+		r.line++
+		if len(line) > maxLine {
+			return nil, fmt.Errorf("%s:%d: %w", r.name, r.line, errLongLine)
+		}
+		if r.line > r.layout.table.first {
+			r.row(w, trimEnd(line))
 		}
 	}
-	return nil
+	return text, nil
+}
+
+// failed says why reading ended before the file did.
+func (r *rowReader) failed(err error) error {
+	if errors.Is(err, errLongLine) {
+		return fmt.Errorf("%s:%d: %w", r.name, r.line+1, err)
+	}
+	return fmt.Errorf("%s: cannot be read after line %d: %w", r.name, r.line, err)
 }
 
 // row reads one line into the window, or counts it among the skipped.
@@ -136,52 +134,54 @@ func (r *rowReader) row(w *window, line []byte) {
 	}
 	l := r.layout
 	r.cells = splitCells(r.cells[:0], line, l.table.sep)
-	var b []byte
-	if l.time.b >= 0 {
-		b = r.cell(l.time.b)
-	}
-	t, ok := r.clock.seconds(r.cell(l.time.a), b)
+	t, ok := r.clock.seconds(r.cell(l.time.a), r.cell(l.time.b))
 	if !ok {
 		if r.skipped++; r.skipped == 1 {
-			r.first = r.line
+			r.firstSkipped = r.line
 		}
 		return
 	}
-	r.rows++
-	w.t, w.line = append(w.t, t), append(w.line, r.line)
 	for i, c := range l.columns {
-		w.cols[i] = append(w.cols[i], r.value(w, i, r.cell(c.index)))
+		w.set(i, r.value(i, r.cell(c.index)))
 	}
+	w.end(t, r.line)
 }
 
 func (r *rowReader) cell(i int) []byte {
-	if i < len(r.cells) {
+	if i >= 0 && i < len(r.cells) {
 		return r.cells[i]
 	}
 	return nil
 }
 
-func (r *rowReader) value(w *window, column int, cell []byte) float64 {
+func (r *rowReader) value(column int, cell []byte) float64 {
 	if v, decimals, ok := parseNumber(cell, r.layout.table.mark); ok && !math.IsInf(v, 0) {
-		w.decimals[column] = max(w.decimals[column], decimals)
+		r.decimals[column] = max(r.decimals[column], decimals)
 		return v
 	}
 	if isMissing(cell) {
 		return missing
 	}
-	return textCell(w.textOf(string(cell)))
+	return textCell(r.textOf(string(cell)))
 }
 
 // textOf remembers an error text; when there are too many the last stands for
 // the rest.
-func (w *window) textOf(text string) int {
-	for i, t := range w.texts {
+func (r *rowReader) textOf(text string) int {
+	for i, t := range r.texts {
 		if t == text {
 			return i
 		}
 	}
-	if len(w.texts) < maxTexts {
-		w.texts = append(w.texts, clip(text, 20))
+	if len(r.texts) < maxTexts {
+		r.texts = append(r.texts, clip(text, 20))
 	}
-	return len(w.texts) - 1
+	return len(r.texts) - 1
+}
+
+// hand finishes a window for judging: what the reader goes on changing is copied.
+func (r *rowReader) hand(w *window, last bool) {
+	r.rows += w.rows
+	copy(w.decimals, r.decimals)
+	w.texts, w.base, w.last = r.texts, r.clock.base, last
 }

@@ -8,8 +8,8 @@ import (
 // Bounds of what is looked at to understand a file, and of what is a table.
 const (
 	sniffBytes = 128 << 10
-	sniffLines = 500 // within which readings must begin
-	sniffRun   = 50  // rows of readings that settle the shape
+	sniffLines = 300 // within which readings must begin
+	sniffRun   = 24  // rows of readings that settle the shape
 	maxColumns = 1024
 	maxLine    = 64 << 10
 )
@@ -21,19 +21,20 @@ var separators = []byte{';', '\t', ','}
 // their cells.
 type table struct {
 	sep     byte
-	mark    byte // decimal mark
-	cells   int  // of a row of readings
-	first   int  // index of the first line of readings
-	run     int  // rows of the same shape from there on
-	heading int  // index of the heading's line, -1 without
-	unitRow int  // index of the unit row's line, -1 without
-	lines   [][]byte
+	mark    byte     // decimal mark
+	cells   int      // of a row of readings
+	first   int      // index of the first line of readings
+	run     int      // rows of the same shape from there on
+	heading int      // index of the heading's line, -1 without
+	unitRow int      // index of the unit row's line, -1 without
+	lines   [][]byte // up to a few rows of readings
+	more    [][]byte // the sniffed lines after them
 }
 
 // splitLines cuts the opening of a file into lines without their ends. An
 // unfinished last line is left off unless the file ends there.
 func splitLines(head []byte, atEnd bool) [][]byte {
-	var lines [][]byte
+	lines := make([][]byte, 0, 2*sniffRun)
 	for len(head) > 0 && len(lines) < sniffLines {
 		n := bytes.IndexByte(head, '\n')
 		if n < 0 {
@@ -169,6 +170,7 @@ func findTable(file string, lines [][]byte) (table, error) {
 	}
 	best.takeInFront(lines)
 	best.lines = lines[:min(len(lines), best.first+sniffRun)]
+	best.more = lines[len(best.lines):]
 	best.findHeading()
 	best.findMark()
 	return best, best.checkShape(file)
@@ -183,12 +185,16 @@ func longestRun(lines [][]byte, sep byte) table {
 		if len(trimBlank(line)) == 0 {
 			continue
 		}
+		if bytes.IndexByte(line, sep) < 0 {
+			cur.run = 0
+			continue
+		}
 		cells = splitCells(cells[:0], line, sep)
 		k := kindsOf(cells)
 		switch {
 		case cur.run > 0 && k.cells == cur.cells && k.follows():
 			cur.run++
-		case k.cells >= 2 && k.starts():
+		case k.starts():
 			cur = table{sep: sep, cells: k.cells, first: i, run: 1}
 		default:
 			cur.run = 0

@@ -1,5 +1,239 @@
 package logfile
 
-type sharedTable struct{}
+import "math"
 
-func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool { return false }
+// maxTableDecimals is the finest resolution a table of rates is made for.
+const maxTableDecimals = 3
+
+// sharedTable is a table of rates that probes of the same unit and resolution
+// share.
+type sharedTable struct {
+	basis, decimals int
+	unit            scale
+	table           *rateTable
+}
+
+// tableFor gives the table of a basis, made when first asked for.
+func (a *analysis) tableFor(basis int, unit scale, decimals int) *rateTable {
+	for _, s := range a.tables {
+		if s.basis == basis && s.decimals == decimals && s.unit == unit {
+			return s.table
+		}
+	}
+	t := newRateTable(a.o.Bases[basis].Ref, unit, decimals)
+	a.tables = append(a.tables, sharedTable{basis, decimals, unit, t})
+	return t
+}
+
+// judgeSound takes a stretch in which nothing can be wrong: an even clock, a
+// value in every row, and no step that its neighbours do not share. It judges as
+// the long way would, and adds up from a table of rates. false leaves the
+// stretch to the long way.
+func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
+	col := v.cols[column]
+	if !o.even || !t.settled(v, col, from) || v.decimals[column] > maxTableDecimals {
+		return false
+	}
+	low, high, ok := calm(col[max(0, from-contextReadings):], t.prof.beyondC/t.unit.factor)
+	if !ok || !t.plausible(t.unit.c(low)) || !t.plausible(t.unit.c(high)) {
+		return false
+	}
+	sums := make([]*rateTable, len(t.bases))
+	for i := range sums {
+		if sums[i] = t.a.tableFor(i, t.unit, v.decimals[column]); !sums[i].reach(low, high) {
+			return false
+		}
+	}
+	t.xC = t.inC(col)
+	if !t.belowMedium(from, to) {
+		return false
+	}
+	t.minC, t.maxC = min(t.minC, t.unit.c(low)), max(t.maxC, t.unit.c(high))
+	t.book(v, from, to)
+	t.addUp(v, col, sums, from, to, t.unit.c(low), t.unit.c(high))
+	t.keep(v)
+	return true
+}
+
+// settled tells whether nothing of earlier views is still open, and the ledger
+// stands at the reading before.
+func (t *track) settled(v *view, col []float64, from int) bool {
+	if t.doubtUnit != "" || t.doubtC > 0 || t.tooHotC > 0 || t.missing.rows > 0 || t.run.stuck || t.a.o.History != nil {
+		return false
+	}
+	last, word := &t.led.last, &t.wordLast
+	if from == 0 {
+		return !last.have && !word.have
+	}
+	c := t.unit.c(col[from-1])
+	return last.have && last.flag == 0 && last.t == v.t[from-1] && last.c == c && word.have && word.t == last.t && word.c == c
+}
+
+// calm tells whether in a column nothing stands out from what its neighbours let
+// expect by more than the limit, and no value stands still for long; and between
+// what readings it runs. A value that is no number is never calm.
+func calm(x []float64, limit float64) (low, high float64, ok bool) {
+	if len(x) < 3 {
+		return 0, 0, false
+	}
+	low, high = min(x[0], x[1]), max(x[0], x[1])
+	a, b := x[0], x[1]
+	for i, c := range x[2:] {
+		if bend := c - 2*b + a; !(bend <= limit && bend >= -limit) && !explained(x, i+1, limit) {
+			return 0, 0, false
+		}
+		if c == b && b == a && still(x[i+2:], c) {
+			return 0, 0, false
+		}
+		if c < low {
+			low = c
+		} else if c > high {
+			high = c
+		}
+		a, b = b, c
+	}
+	return low, high, true
+}
+
+// still tells whether a column begins with as many values as make, with two
+// before them, a run that is looked into.
+func still(x []float64, v float64) bool {
+	if len(x) < fewestStuck-2 {
+		return false
+	}
+	for _, c := range x[:fewestStuck-2] {
+		if c != v {
+			return false
+		}
+	}
+	return true
+}
+
+// explained tells whether the reading at k, where a column bends sharply, is
+// neither a spike nor beside a lone step.
+func explained(x []float64, k int, limit float64) bool {
+	if k < 2 || k+2 >= len(x) {
+		return false
+	}
+	ahead, back, between := 2*x[k-1]-x[k-2], 2*x[k+1]-x[k+2], (x[k-1]+x[k+1])/2
+	if !(x[k]-max(ahead, back, between) <= limit && min(ahead, back, between)-x[k] <= limit) {
+		return false
+	}
+	limit *= catchUpFactor
+	return loneBy(x, k) <= limit && loneBy(x, k+1) <= limit
+}
+
+// loneBy is how much of the step to reading i the steps beside it do not share.
+func loneBy(x []float64, i int) float64 {
+	step := x[i] - x[i-1]
+	sign := math.Copysign(1, step)
+	return sign*step - max(0, sign*(x[i+1]-x[i]), sign*(x[i-1]-x[i-2]))
+}
+
+// inC gives a column in °C.
+func (t *track) inC(col []float64) []float64 {
+	if t.unit == (scale{1, 0}) {
+		return col
+	}
+	t.converted = t.converted[:0]
+	for _, v := range col {
+		t.converted = append(t.converted, t.unit.c(v))
+	}
+	return t.converted
+}
+
+// belowMedium tells whether no reading is hotter than the medium was.
+func (t *track) belowMedium(from, to int) bool {
+	if !t.a.hasMedium || t.role != Product {
+		return true
+	}
+	for i := from; i < to; i++ {
+		if t.samples+i-from < firstReadings {
+			t.startC = max(t.startC, t.xC[i])
+		}
+		if t.xC[i] > max(t.a.bounds[i], t.startC)+aboveMediumC+t.prof.resC {
+			return false
+		}
+	}
+	return true
+}
+
+// book counts the readings.
+func (t *track) book(v *view, from, to int) {
+	if t.samples == 0 {
+		t.startS, t.firstC = v.t[from], t.xC[from]
+	}
+	t.samples += to - from
+	t.endS, t.lastLine = v.t[to-1], v.line[to-1]
+}
+
+// addUp credits the stretch, in two parts when it ends in a run of equal
+// readings that may yet prove stuck.
+func (t *track) addUp(v *view, col []float64, tables []*rateTable, from, to int, lowC, highC float64) {
+	start := to - 1
+	for start > from && col[start-1] == col[to-1] {
+		start--
+	}
+	ways := t.ways(lowC, highC)
+	add := func(after, upTo int) { t.addStretch(v, col, tables, ways, max(after, 0), upTo) }
+	t.led.phase.advance(v.t, t.xC, from, start+1, t.a.mediumFor(t), t.led.credited, add)
+	if start > from || t.run.n == 0 || t.run.x != t.unit.c(col[to-1]) {
+		t.run = equalRun{x: t.xC[start], above: newDeparture(), below: newDeparture()}
+	}
+	t.run.n += to - start
+	if t.run.n > 1 && t.run.before == nil {
+		before := t.led.clone()
+		before.last = lastReading{have: true, t: v.t[start], c: t.xC[start]}
+		t.run.before = &before
+	}
+	t.led.phase.advance(v.t, t.xC, start+1, to, t.a.mediumFor(t), t.led.credited, add)
+	last := lastReading{have: true, t: v.t[to-1], c: t.xC[to-1]}
+	t.led.last, t.wordLast = last, last
+}
+
+// way says how a basis is credited over a stretch.
+type way struct {
+	factor  float64 // of the record at its word
+	byPiece bool    // the stretch crosses the range the organism was measured in
+}
+
+func (t *track) ways(lowC, highC float64) []way {
+	out := make([]way, len(t.bases))
+	for i, b := range t.bases {
+		out[i].factor = math.Exp(-b.lowerC * math.Ln10 / b.Ref.ZC)
+		if b.MinC != 0 {
+			out[i].byPiece = lowC-b.lowerC < b.MinC
+			if highC-b.lowerC < b.MinC {
+				out[i] = way{}
+			}
+		}
+	}
+	return out
+}
+
+// addStretch adds the pieces between two readings, at the record's word and
+// credited.
+func (t *track) addStretch(v *view, col []float64, tables []*rateTable, ways []way, after, upTo int) {
+	if after >= upTo {
+		return
+	}
+	stepS := (v.t[upTo] - v.t[after]) / float64(upTo-after)
+	for i := range t.bases {
+		sum := tables[i].sum(col[after:upTo+1]) * stepS / secondsPerMinute
+		t.word[i] += sum
+		if !ways[i].byPiece {
+			t.led.credited[i] += sum * ways[i].factor
+			continue
+		}
+		for k := after + 1; k <= upTo; k++ {
+			t.led.credited[i] += t.bases[i].piece(stepS, t.xC[k-1], t.xC[k])
+		}
+	}
+	for i, at := range t.a.o.StaysAtC {
+		lower := t.bases[0].lowerC
+		for k := after + 1; k <= upTo; k++ {
+			t.wordStay[i].piece(stepS, t.xC[k-1], t.xC[k], at)
+			t.led.stays[i].piece(stepS, t.xC[k-1]-lower, t.xC[k]-lower, at)
+		}
+	}
+}

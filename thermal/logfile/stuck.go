@@ -11,7 +11,7 @@ const (
 	stuckSteps      = 3   // of the resolution that it should have moved by then
 	catchUpRun      = 3   // equal readings before a step that catches up
 	catchUpFactor   = 1.5 // of what is beyond noise, for such a step
-	catchUpVsOthers = 3   // times the largest step of the others
+	catchUpVsOthers = 1.5 // times the largest step of the others
 	catchUpShare    = 0.5 // of a step down that no neighbour shares, where no other probe can be asked
 	movedShare      = 0.1 // of the step by which another probe moved meanwhile
 )

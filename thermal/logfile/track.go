@@ -39,7 +39,9 @@ type track struct {
 	doubtUnit    string  // the unit the values look like, when it is not the one stated
 	s            series
 	believed     []float64
-	place        []int // reading of a row of the view, -1 without
+	xC           []float64 // the column in °C
+	converted    []float64 // room for it
+	place        []int     // reading of a row of the view, -1 without
 }
 
 func newTrack(c column, a *analysis) *track {
@@ -78,20 +80,23 @@ func (t *track) learn(v *view, column int) {
 // ownCadence is the interval of a probe that does not get a value in every row,
 // as multiplexed recorders write; for others it is that of the rows.
 func ownCadence(v *view, column int, rows cadence) cadence {
+	absent := 0
+	for _, x := range v.cols[column] {
+		absent += count(x != x)
+	}
+	if absent*3 < len(v.t) {
+		return rows
+	}
 	var steps []float64
-	last, absent := math.NaN(), 0
+	last := math.NaN()
 	for i, x := range v.cols[column] {
 		if x != x {
-			absent++
 			continue
 		}
 		if d := v.t[i] - last; d > 0 {
 			steps = append(steps, d)
 		}
 		last = v.t[i]
-	}
-	if absent*3 < len(v.t) {
-		return rows
 	}
 	own := cadenceOf(steps)
 	if own.mixed || own.usualS == 0 {

@@ -18,6 +18,9 @@ const (
 // doubtedUnit gives the unit that the readings of a column said to be in °C look
 // like, when it is another; "" when there is no doubt.
 func doubtedUnit(col []float64) string {
+	if highest(col) < fahrenheitHotC {
+		return ""
+	}
 	var n, kelvin, fahrenheit, beyond, warm, hot int
 	last, jumps := missing, 0
 	for _, v := range col {
@@ -45,6 +48,16 @@ func doubtedUnit(col []float64) string {
 		return "F"
 	}
 	return ""
+}
+
+func highest(col []float64) float64 {
+	top := 0.0
+	for _, v := range col {
+		if v > top {
+			top = v
+		}
+	}
+	return top
 }
 
 func count(yes bool) int {

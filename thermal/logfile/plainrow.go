@@ -1,0 +1,161 @@
+package logfile
+
+import (
+	"bytes"
+	"encoding/binary"
+	"math/bits"
+)
+
+// plainRow reads a row of nothing but a clock in one cell and plain numbers, as
+// nearly all rows are, from the start of the text, and returns the rest. ok is
+// false, with nothing read, for any other row: quotes, blanks, empty cells,
+// exponents, error texts, a damaged clock, the last line of all.
+func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
+	at, t := 0, 0.
+	for _, s := range r.plan {
+		if s.columns > 0 {
+			if at = r.plainNumbers(w, text, at, s); at < 0 {
+				return text, false
+			}
+			continue
+		}
+		cell := plainCell(text[min(at, len(text)):], r.sep)
+		if s.clock {
+			if t, ok = r.clock.seconds(cell, nil); !ok {
+				return text, false
+			}
+		} else if len(cell) > 0 && cell[0] == '"' {
+			return text, false
+		}
+		at += len(cell)
+		if at >= len(text) {
+			return text, false
+		}
+		if text[at] == r.sep {
+			at++
+		}
+	}
+	end := bytes.IndexByte(text[at-1:], '\n')
+	if end < 0 || end > maxLine {
+		return text, false
+	}
+	w.end(t, r.line+1)
+	return text[at+end:], true
+}
+
+// plainNumbers reads numbers of neighbouring columns that begin at a place of
+// the text, and returns the place after the separator that follows; -1 when one
+// of them is not plain.
+func (r *rowReader) plainNumbers(w *window, text []byte, at int, run stretch) int {
+	cells := w.cells[run.column*w.stride+lead+w.rows:]
+	decimals := r.decimals[run.column : run.column+run.columns]
+	for k := 0; k < len(decimals); {
+		var n int
+		if n, at = r.usualNumbers(cells[k*w.stride:], w.stride, decimals[k:], text, at); n > 0 {
+			k += n
+			continue
+		}
+		v, behind, n := plainNumber(text[min(at, len(text)):], r.mark)
+		if at += n; n == 0 || at >= len(text) || text[at] != r.sep && text[at] != '\n' && text[at] != '\r' {
+			return -1
+		}
+		cells[k*w.stride] = v
+		decimals[k] = max(decimals[k], behind)
+		r.behind = behind
+		if text[at] == r.sep {
+			at++
+		}
+		k++
+	}
+	return at
+}
+
+// usualNumbers reads numbers of two or three digits before the mark and as many
+// behind it as the latest had, a stride apart, until one is different. It
+// returns how many they were and the place after them.
+func (r *rowReader) usualNumbers(cells []float64, stride int, decimals []int, text []byte, at int) (n, next int) {
+	sep, mark, behind := r.sep, r.mark, r.behind
+	if behind < 1 || behind > maxTableDecimals {
+		return 0, at
+	}
+	unit, mask := pow10[behind], uint64(1)<<(8*behind)-1
+	for i := range decimals {
+		if len(text)-at < 8 {
+			return i, at
+		}
+		chars := binary.LittleEndian.Uint64(text[at:])
+		digits, before := chars^eightZeros, 3
+		switch {
+		case byte(chars>>24) == mark:
+			digits = (digits&0xffffff | digits>>8&(mask<<24)) << ((64 - 8*(3+behind)) & 63)
+		case byte(chars>>16) == mark:
+			digits, before = (digits&0xffff|digits>>8&(mask<<16))<<((64-8*(2+behind))&63), 2
+		default:
+			return i, at
+		}
+		end := before + 1 + behind
+		c := byte(chars >> (8 * end & 63))
+		if ((digits+tenUp)|digits)&highBits != 0 || c != sep && c != '\n' {
+			return i, at
+		}
+		cells[i*stride] = float64(int64(eightDigits(digits))) / unit
+		if decimals[i] < behind {
+			decimals[i] = behind
+		}
+		if at += end; c != sep {
+			return i + 1, at
+		}
+		at++
+	}
+	return len(decimals), at
+}
+
+// plainCell is the text up to the separator or the end of the line.
+func plainCell(text []byte, sep byte) []byte {
+	for i, c := range text {
+		if c == sep || c == '\n' || c == '\r' {
+			return text[:i]
+		}
+	}
+	return nil
+}
+
+// Patterns for eight characters at a time, the first one lowest.
+const (
+	eightZeros = 0x3030303030303030 // "00000000"
+	tenUp      = 0x7676767676767676 // added to a character less '0', it sets the high bit from 10 on
+	highBits   = 0x8080808080808080
+)
+
+// plainNumber reads a number of at most seven digits without a sign, with or
+// without a decimal mark, from the start of a text. n is its length, 0 when
+// there is none or it needs the long way.
+func plainNumber(text []byte, mark byte) (v float64, decimals, n int) {
+	if len(text) < 8 {
+		return 0, 0, 0
+	}
+	digits := binary.LittleEndian.Uint64(text) ^ eightZeros
+	ends := ((digits + tenUp) | digits) & highBits
+	first := bits.TrailingZeros64(ends) >> 3
+	if first == 0 || first == 8 {
+		return 0, 0, 0
+	}
+	if text[first] != mark {
+		return float64(eightDigits(digits << (64 - 8*first))), 0, first
+	}
+	n = bits.TrailingZeros64(ends&(ends-1)) >> 3
+	if n == 8 || n == first+1 {
+		return 0, 0, 0
+	}
+	whole := digits & (1<<(8*first) - 1)
+	behind := digits >> 8 &^ (1<<(8*first) - 1)
+	decimals = n - first - 1
+	return float64(eightDigits((whole|behind)<<(64-8*(n-1)))) / pow10[decimals], decimals, n
+}
+
+// eightDigits turns eight digits, the first one lowest, into their number.
+func eightDigits(d uint64) uint64 {
+	d = (d*10 + d>>8) & 0x00ff00ff00ff00ff
+	d = (d*100 + d>>16) & 0x0000ffff0000ffff
+	return (d*10000 + d>>32) & 0xffffffff
+}
