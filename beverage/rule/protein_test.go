@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/ingredient"
 	"posset/beverage/rule"
@@ -128,6 +129,7 @@ func TestProteinDrinksAsAPractitionerSeesThem(t *testing.T) {
 		"neutral milk and gellan": {made("milk", "6.8", aseptic, "skim milk: 900 g/L", "gellan gum: 0.3 g/L"), nil, []string{gum, curd}},
 		"sparkling casein":        {made("milk", "6.7", bubbles+tunnelled, "micellar casein isolate: 40 g/L"), []string{"carbonated-protein-foam"}, []string{gel}},
 		"egg white, pasteurized":  {made("water", "7.2", chilled, "egg white powder: 30 g/L"), []string{gel + " review"}, []string{curd}},
+		"thick as measured":       {made("plant", "6.9", "viscosity = \"120 mPa·s\"\n"+retorted, "oat drink base: 700 g/L"), []string{"thickening-changes-heating review"}, []string{gel}},
 		"nothing measured, sure of it": {made("water", "", hotFilled, "whey protein isolate, acidified: 66 g/L", "phosphoric acid: 0.5 g/L"),
 			nil, []string{zone, gel, curd}},
 		"no recipe figure, no pH": {made("milk", "", aseptic, "micellar casein isolate: 60 g/L", "quillwort essence: 2 g/L"), []string{curd + " review", zone + " review"}, nil},
@@ -145,6 +147,20 @@ func TestProteinDrinksAsAPractitionerSeesThem(t *testing.T) {
 				assert.NotContains(t, got, id)
 			}
 		})
+	}
+}
+
+// Of a protein that nobody names no route that could gel or filter it is left
+// standing.
+func TestUnknownProteinLeavesRoutesOpen(t *testing.T) {
+	d, err := spec.Parse([]byte(made("plant", "7.0", chilled, "lupin protein powder: 40 g/L")+"kind = \"protein\"\nprotein = \"82 %\"\n"), "trial.toml", ".", spec.Options{})
+	require.NoError(t, err)
+	f, err := facts.Of(context.Background(), d, ingredient.Default())
+	require.NoError(t, err)
+	for _, r := range []beverage.Route{beverage.Aseptic, beverage.RetortRoute, beverage.SterileFiltration} {
+		fit, reasons := rule.OnRoute(f.WithRoute(r))
+		assert.NotEqual(t, beverage.Fits, fit, r)
+		assert.NotEmpty(t, reasons, r)
 	}
 }
 

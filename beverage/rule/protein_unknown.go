@@ -10,7 +10,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "protein-unknown", Level: review,
+	ID: "protein-unknown", Level: review, OnRoutes: true,
 	Title: "What protein an ingredient holds is not known",
 	Means: "Of a protein that is not named, or of an amount that is not given, nothing can be said: not its charge, its heat, its windows, its amino acids. None of the protein findings speaks for it, and their silence clears nothing.",
 	Clear: "Use a name of the library, or describe it: its protein, and the source that the protein is of (whey, casein, milk, collagen, soy, pea, oat, rice, egg, potato).",
@@ -19,7 +19,11 @@ var _ = declare(Rule{
 		var hits []Hit
 		for _, l := range f.Recipe.Lines {
 			if why := unknownProtein(f, l); why != "" {
-				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s.", upper(l.Line.Name), why), Values: Values{"ingredient": l.Line.Name}})
+				h := Hit{Detail: fmt.Sprintf("%s: %s.", upper(l.Line.Name), why), Values: Values{"ingredient": l.Line.Name}}
+				if inTubeOrRetort(f) {
+					h.Route = LeavesOpen // it may gel
+				}
+				hits = append(hits, h)
 			}
 		}
 		named := slices.ContainsFunc(f.Recipe.Lines, func(l facts.Line) bool { return l.ProteinID != "" })

@@ -25,8 +25,10 @@ var _ = declare(Rule{
 		for _, k := range families(f) {
 			hits = append(hits, filtered(f, k))
 		}
-		if len(hits) == 0 && !f.Protein.GPerL.Known() {
-			hits = append(hits, Hit{Detail: "Whether the drink holds protein is not known.", Route: LeavesOpen})
+		for _, l := range f.Recipe.Lines {
+			if !l.Figured() || unknownProtein(f, l) != "" {
+				hits = append(hits, Hit{Detail: upper(l.Line.Name) + ": what of it a sterile filter holds back is not known.", Route: LeavesOpen})
+			}
 		}
 		return hits
 	},

@@ -16,18 +16,24 @@ var _ = declare(Rule{
 		if !inTubeOrRetort(f) {
 			return nil
 		}
-		k, what := kept{}, ""
-		if g, gels := gelOf(f); gels {
-			k, what = g.k, "may gel"
-		} else if thick := thickened(f); len(thick) > 0 {
-			k, what = thick[0].k, "is thick"
+		if why, k := thickens(f); why != "" {
+			return []Hit{{Detail: fmt.Sprintf("%s; %s.", upper(why), heatWords(f)), Values: proteinValues(f, k), Route: LeavesOpen}}
 		}
-		if what == "" {
-			return nil
-		}
-		return []Hit{{
-			Detail: fmt.Sprintf("%s %s; %s.", upper(k.words()), what, heatWords(f)),
-			Values: proteinValues(f, k), Route: LeavesOpen,
-		}}
+		return nil
 	},
 })
+
+// thickens says what makes the drink thick, in the pack or when heated, with the
+// protein that does.
+func thickens(f *facts.Facts) (why string, k kept) {
+	if g, gels := gelOf(f); gels {
+		return g.k.words() + " may gel", g.k
+	}
+	if thick := thickened(f); len(thick) > 0 {
+		return thick[0].k.words() + " is thick", thick[0].k
+	}
+	if v := f.Drink.Measured.ViscosityMilliPa; v.Known && v.V >= proteinLimit("thick_mpas") {
+		return fmt.Sprintf("the drink is thick, %.3g mPa·s as measured", v.V), kept{}
+	}
+	return "", kept{}
+}
