@@ -78,7 +78,7 @@ const maxNumberLen = 40
 // parseExponent reads "1.215e2" and numbers with very many digits. Such
 // numbers count as having all their digits behind the mark.
 func parseExponent(b []byte, mark byte, digits int) (float64, int, bool) {
-	if digits == 0 || len(b) > maxNumberLen || digits <= maxMantissaDigits && bytes.IndexAny(b, "eE") < 0 || bytes.ContainsAny(b, "xX_pPiInN") {
+	if digits == 0 || len(b) > maxNumberLen || digits <= maxMantissaDigits && !bytes.ContainsAny(b, "eE") || bytes.ContainsAny(b, "xX_pPiInN") {
 		return 0, 0, false
 	}
 	if mark == ',' {

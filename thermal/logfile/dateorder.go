@@ -10,6 +10,9 @@ import (
 // guesses.
 func findDateOrder(file string, t *table, dates timeColumn, f timeForm, cols []timeColumn, declared string) (dateOrder, string, error) {
 	possible := possibleOrders(dates.stamps)
+	if len(possible) > 1 {
+		possible = possibleOrders(append(dates.stamps, t.moreStamps(f.a)...))
+	}
 	if declared != "" {
 		for _, o := range possible {
 			if string(o) == declared {

@@ -26,11 +26,7 @@ func understand(text *bufio.Reader, name string, o Options, workbook bool) (*lay
 	if err != nil && err != io.EOF {
 		return nil, fmt.Errorf("%s: cannot be read: %w", name, err)
 	}
-	lines := splitLines(head, err == io.EOF)
-	if len(lines) == 0 && len(head) > 0 {
-		return nil, fmt.Errorf("%s:1: %w", name, errLongLine)
-	}
-	t, err := findTable(name, lines)
+	t, err := findTable(name, head, err == io.EOF)
 	if err != nil {
 		return nil, err
 	}
@@ -40,7 +36,7 @@ func understand(text *bufio.Reader, name string, o Options, workbook bool) (*lay
 		return nil, err
 	}
 	l, err := findColumns(name, t, form, hs, o)
-	l.table.lines, l.table.more = nil, nil // they go when reading goes on
+	l.table.lines, l.table.later, l.table.rest = nil, nil, nil // they go when reading goes on
 	return &l, err
 }
 

@@ -28,13 +28,14 @@ type table struct {
 	heading int      // index of the heading's line, -1 without
 	unitRow int      // index of the unit row's line, -1 without
 	lines   [][]byte // up to a few rows of readings
-	more    [][]byte // the sniffed lines after them
+	rest    []byte   // the sniffed text after them
 }
 
-// splitLines cuts the opening of a file into lines without their ends. An
-// unfinished last line is left off unless the file ends there.
-func splitLines(head []byte, atEnd bool) [][]byte {
-	lines := make([][]byte, 0, 2*sniffRun)
+// splitLines cuts the opening of a file into lines without their ends, and gives
+// what is left when there are many. An unfinished last line is left off unless
+// the file ends there.
+func splitLines(head []byte, atEnd bool) (lines [][]byte, rest []byte) {
+	lines = make([][]byte, 0, 2*sniffRun)
 	for len(head) > 0 && len(lines) < sniffLines {
 		n := bytes.IndexByte(head, '\n')
 		if n < 0 {
@@ -46,7 +47,7 @@ func splitLines(head []byte, atEnd bool) [][]byte {
 		lines = append(lines, trimEnd(head[:n]))
 		head = head[n+1:]
 	}
-	return lines
+	return lines, head
 }
 
 func trimEnd(line []byte) []byte { return bytes.TrimRight(line, "\r") }
@@ -155,7 +156,11 @@ func (k cellKinds) follows() bool { return k.numbers+k.stamps >= 1 }
 
 // findTable finds the separator under which the longest run of rows are
 // readings, and where that run begins.
-func findTable(file string, lines [][]byte) (table, error) {
+func findTable(file string, head []byte, atEnd bool) (table, error) {
+	lines, rest := splitLines(head, atEnd)
+	if len(lines) == 0 && len(head) > 0 {
+		return table{}, fmt.Errorf("%s:1: %w", file, errLongLine)
+	}
 	best := table{}
 	for _, sep := range separators {
 		if t := longestRun(lines, sep); t.run > best.run || (t.run == best.run && t.cells > best.cells) {
@@ -170,7 +175,7 @@ func findTable(file string, lines [][]byte) (table, error) {
 	}
 	best.takeInFront(lines)
 	best.lines = lines[:min(len(lines), best.first+sniffRun)]
-	best.more = lines[len(best.lines):]
+	best.later, best.rest = lines[len(best.lines):], rest
 	best.findHeading()
 	best.findMark()
 	return best, best.checkShape(file)

@@ -1,6 +1,7 @@
 package logfile
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -175,17 +176,31 @@ func finishStamps(file string, t *table, f timeForm, cols []timeColumn, o Option
 	if !twoFields(c.stamps) {
 		return f, nil
 	}
+	stamps := append(c.stamps, t.moreStamps(f.a)...)
 	switch {
 	case strings.Contains(low, "mm:ss"), strings.Contains(low, "m:ss"), strings.Contains(low, "min:s"):
 		f.minutesFirst = true
 	case strings.Contains(low, "h:mm"):
-	case highestHour(c.stamps) > 23 || hasFraction(c.stamps):
+	case highestHour(stamps) > 23 || hasFraction(stamps):
 		f.minutesFirst = true
-	case f.elapsed:
+	case f.elapsed || stamps[0].clock[0] == 0:
 		return f, fmt.Errorf("%s:%d: %q can be hours and minutes or minutes and seconds; head the column with (hh:mm) or (mm:ss)", file, t.first+1, t.row(t.first)[f.a])
 	}
 	f.elapsed = f.elapsed || f.minutesFirst
 	return f, nil
+}
+
+// moreStamps reads a column on through all of the sniffed text.
+func (t *table) moreStamps(column int) []stamp {
+	var stamps []stamp
+	for _, line := range append(t.later, bytes.Split(t.rest, []byte("\n"))...) {
+		if cells := splitCells(nil, trimEnd(line), t.sep); column < len(cells) {
+			if s, ok := lexStamp(cells[column]); ok {
+				stamps = append(stamps, s)
+			}
+		}
+	}
+	return stamps
 }
 
 func startsAtZero(stamps []stamp) bool { return stamps[0].clock == [3]int{} }
