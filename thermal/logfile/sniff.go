@@ -28,7 +28,8 @@ type table struct {
 	heading int      // index of the heading's line, -1 without
 	unitRow int      // index of the unit row's line, -1 without
 	lines   [][]byte // up to a few rows of readings
-	rest    []byte   // the sniffed text after them
+	later   [][]byte // sniffed lines after them
+	rest    []byte   // sniffed text after those
 }
 
 // splitLines cuts the opening of a file into lines without their ends, and gives
