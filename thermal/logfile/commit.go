@@ -5,6 +5,7 @@ import "math"
 // integrate adds up the readings a to b: at the record's word, and credited.
 func (t *track) integrate(a, b int, v *view, o *order) {
 	s := &t.s
+	from := a
 	t.addWord(a, b, v)
 	t.believed = t.believed[:0]
 	for i := range s.c {
@@ -22,7 +23,7 @@ func (t *track) integrate(a, b int, v *view, o *order) {
 	}
 	t.credit(a, b, o)
 	t.keep(v)
-	t.tellHistory(a, b)
+	t.tellHistory(from, b)
 }
 
 // addWord integrates the record at its word, and counts its readings.
