@@ -66,22 +66,31 @@ func (o *lethalityFlags) options() (assess.LogOptions, error) {
 	return want, o.aim(&want)
 }
 
-// aim reads the target. A target that brings its own basis must not disagree
-// with one that was asked for beside it.
+// aim reads the target.
 func (o *lethalityFlags) aim(want *assess.LogOptions) error {
 	if o.target == "" {
 		return nil
 	}
-	t, err := spec.ParseTargetAt(o.target, want.TrefC, want.ZC)
+	t, err := targetAt(o.target, o.trefC, o.zC)
+	if err == nil {
+		want.Target = &t
+	}
+	return err
+}
+
+// targetAt reads a target on the basis that was asked for beside it. A target
+// that brings its own basis must not disagree with that.
+func targetAt(text string, tref, z beverage.Given[float64]) (beverage.Target, error) {
+	trefC, zC := tref.Or(usualTrefC), z.Or(usualZC)
+	t, err := spec.ParseTargetAt(text, trefC, zC)
 	if err != nil {
-		return fmt.Errorf("--target: %w", err)
+		return t, fmt.Errorf("--target: %w", err)
 	}
 	minutes := t.Kind == beverage.TargetMinutes
-	if (o.trefC.Known || o.zC.Known) && !(minutes && t.TrefC == want.TrefC && t.ZC == want.ZC) {
-		return fmt.Errorf("--target %s brings its own basis, and --tref or --z ask for another; leave one out", quantity.Quote(o.target))
+	if (tref.Known || z.Known) && !(minutes && t.TrefC == trefC && t.ZC == zC) {
+		return t, fmt.Errorf("--target %s brings its own basis, and --tref or --z ask for another; leave one out", quantity.Quote(text))
 	}
-	want.Target = &t
-	return nil
+	return t, nil
 }
 
 func oneOf(flag, s string, words ...string) (string, error) {

@@ -52,6 +52,8 @@ func commands(con *console.Console) []*cobra.Command {
 		acidCommand(con),
 		lethalityCommand(con),
 		carbonationCommand(con),
+		heatingCommand(con),
+		holdCommand(con),
 		proteinCommand(con),
 		routesCommand(con),
 		briefCommand(con),
