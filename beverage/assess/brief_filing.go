@@ -15,7 +15,7 @@ func filings(f *facts.Facts) []beverage.FilingField {
 	list := []beverage.FilingField{}
 	for _, m := range f.Drink.Markets {
 		var told []law.Filing
-		for _, duty := range law.Filings(m, filedAs(f)...) {
+		for _, duty := range law.Filings(m, FiledAs(f)...) {
 			if slices.ContainsFunc(told, func(x law.Filing) bool { return x.Duty == duty.Duty && x.Form == duty.Form }) {
 				continue
 			}
@@ -29,10 +29,10 @@ func filings(f *facts.Facts) []beverage.FilingField {
 	return list
 }
 
-// filedAs are the kinds of filing a drink may fall under: doubt about its class
+// FiledAs are the kinds of filing a drink may fall under: doubt about its class
 // or its route takes every one that could apply, cold keeping none of those that
 // are for ambient sale.
-func filedAs(f *facts.Facts) []law.FiledAs {
+func FiledAs(f *facts.Facts) []law.FiledAs {
 	var kinds []law.FiledAs
 	if !f.Cold() && f.MayBeLowAcid() {
 		if f.Process.Route != beverage.Aseptic {
