@@ -164,3 +164,6 @@ func ends(dim quantity.Dimension, within spec.Span, example string) []spec.Field
 // Keys returns every table and key of a file of lines, in the order in which a
 // reference tells them.
 func Keys() []spec.KeyDoc { return spec.TableDocs(fileTable) }
+
+// Allergens are the words that a line and a request may say, none among them.
+func Allergens() []string { return slices.Clone(allergenWords) }

@@ -44,6 +44,7 @@ func topics() []*cobra.Command {
 		{Use: "exit-codes", Short: "What the exit status tells", Long: exitCodes},
 		{Use: "units", Short: "How quantities are written", Long: unitsHelp},
 		organismsTopic(),
+		linesTopic(),
 	}
 }
 

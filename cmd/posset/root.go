@@ -56,6 +56,7 @@ func commands(con *console.Console) []*cobra.Command {
 		holdCommand(con),
 		proteinCommand(con),
 		routesCommand(con),
+		matchCommand(con),
 		briefCommand(con),
 		ingredientsCommand(con),
 		explainCommand(con),
