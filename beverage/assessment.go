@@ -110,6 +110,7 @@ type LogResult struct {
 	Retort  string        `json:"retort,omitempty"`
 	Batch   string        `json:"batch,omitempty"`
 	Probes  []ProbeResult `json:"probes"`
+	Aim     *Aim          `json:"-"`
 }
 
 // ProbeResult is one temperature column of a record.
@@ -128,6 +129,7 @@ type ProbeResult struct {
 	Outcome                 *Outcome      `json:"outcome"`
 	Faults                  []FaultResult `json:"faults"`
 	More                    []BasisResult `json:"more"`
+	Trace                   *Trace        `json:"-"`
 }
 
 // FaultResult is one fault of a record.
@@ -158,6 +160,7 @@ type ProteinState struct {
 	Flags             []ProteinFlag      `json:"flags"`
 	Components        []ProteinComponent `json:"components"`
 	Serving           ServingNutrition   `json:"serving"`
+	Picture           *ProteinPicture    `json:"-"`
 }
 
 // ProteinFlag is a finding about the protein, repeated where the protein is told.

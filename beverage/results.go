@@ -95,6 +95,7 @@ type GasResult struct {
 	Convention    string       `json:"convention"`
 	Findings      []Finding    `json:"findings"`
 	Cautions      []string     `json:"cautions"`
+	Chart         *GasChart    `json:"-"`
 }
 
 // ProteinResult is the protein object with its header, as `posset protein` prints it.

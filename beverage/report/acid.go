@@ -10,7 +10,7 @@ func Acid(r *beverage.AcidResult, u Units) Doc {
 	d.add("Acid class", acidFigures(r.AcidClass, u), regulated(r.AcidClass))
 	d.addFindings(r.Findings)
 	d.add("What a tenth more of an ingredient does to the pH", sensitivityTable(r.Sensitivity))
-	d.add("Titration curve", curveTable(r.Curve))
+	d.add("Titration curve", titrationPicture(r))
 	d.add("Dissolved species", speciesTable(r.Species))
 	d.Sheet = acidSheet(r, u)
 	return d

@@ -17,6 +17,7 @@ func Assessment(a *beverage.Assessment, u Units) Doc {
 	d.addGas(a.Carbonation, a.Package, u)
 	d.addDelivered(a.Lethality, u)
 	d.addProtein(a.Protein, u)
+	d.addProteinPictures(a.Protein, u)
 	d.add("Routes", routeTable(a.Routes), Para(besideFits+". In full: posset routes"))
 	d.Sheet = assessmentSheet(a, u)
 	return d
@@ -79,34 +80,27 @@ func needs(what string) string {
 	return " (needs " + what + ")"
 }
 
-// notRuledOut names the routes that what was given leaves open, with the
-// process they need, those of one need together.
+// notRuledOut names the routes that what was given leaves open; what each needs
+// stands in the table of routes.
 func notRuledOut(rs []beverage.RouteResult) string {
-	var needed, unknown []string
-	byNeed := map[string][]string{}
-	for _, r := range rs {
-		switch r.Outcome {
-		case beverage.Fits:
-			if byNeed[r.Needs] == nil {
-				needed = append(needed, r.Needs)
-			}
-			byNeed[r.Needs] = append(byNeed[r.Needs], string(r.Route))
-		case beverage.FitUnknown:
-			unknown = append(unknown, string(r.Route))
-		}
-	}
-	var open []string
-	for _, n := range needed {
-		open = append(open, strings.Join(byNeed[n], ", ")+needs(n))
-	}
 	s := "no route"
-	if len(open) > 0 {
-		s = strings.Join(open, "; ")
+	if open := routesWith(rs, beverage.Fits); len(open) > 0 {
+		s = strings.Join(open, ", ")
 	}
-	if len(unknown) > 0 {
+	if unknown := routesWith(rs, beverage.FitUnknown); len(unknown) > 0 {
 		s += ". Cannot tell: " + strings.Join(unknown, ", ")
 	}
 	return s
+}
+
+func routesWith(rs []beverage.RouteResult, o beverage.Fit) []string {
+	var names []string
+	for _, r := range rs {
+		if r.Outcome == o {
+			names = append(names, string(r.Route))
+		}
+	}
+	return names
 }
 
 func targetWords(l *beverage.Delivered) string {
@@ -138,7 +132,7 @@ func acidFigures(c beverage.AcidClass, u Units) Figures {
 	if c.PredictedPH != nil {
 		fs = append(fs, u.figure("pH predicted from the recipe", acidity, c.PredictedPH))
 	}
-	return append(fs, u.figure("Water activity", plain, c.WaterActivity))
+	return append(fs, u.figure("Water activity", same("", 3), c.WaterActivity))
 }
 
 func regulated(c beverage.AcidClass) Table {

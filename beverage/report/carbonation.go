@@ -10,21 +10,27 @@ func Carbonation(r *beverage.GasResult, u Units) Doc {
 		in = *r.Input
 		d = newDoc(r.Drink, headline(r.Findings), r.Tool, in, r.Cautions)
 	}
-	d.add("CO2", equilibriumFigures(r, u), Para(r.Convention))
-	d.add("Closed pack", ratingFigures(r, u), pressureTable(r.Pressure, u))
+	d.add("CO2", equilibriumFigures(r, u), gasPicture(r, u), Para(r.Convention))
+	pack := packPicture(r.Pressure, r.RatingKPa, u)
+	pack.Data, pack.Told = pressureTable(r.Pressure, u), true
+	d.add("Closed pack", ratingFigures(r, u), pack)
 	d.addFindings(r.Findings)
 	d.Sheet = gasSheet(r, in, u)
 	return d
 }
 
 func equilibriumFigures(r *beverage.GasResult, u Units) Figures {
-	return Figures{
+	fs := Figures{
 		u.figure("Volumes of CO2", volumes, r.Volumes),
 		u.figure("CO2 by mass", same("g/L", 2), r.GramsPerLitre),
+	}
+	if r.TempC == nil && len(r.Pressure) > 0 { // the closed pack is told temperature by temperature
+		return fs
+	}
+	return append(fs,
 		u.figure("Temperature", temperature, r.TempC),
 		u.figure("Gauge pressure", gauge, r.GaugeKPa),
-		u.figure("Absolute pressure", absolute, r.AbsoluteKPa),
-	}
+		u.figure("Absolute pressure", absolute, r.AbsoluteKPa))
 }
 
 func ratingFigures(r *beverage.GasResult, u Units) Figures {

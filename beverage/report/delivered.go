@@ -16,6 +16,7 @@ func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
 	d.add("Delivered lethality",
 		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
 		probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+	d.addRecordPictures(l.Logs, u)
 }
 
 // probeTable has one row a probe. Values taken at their word stand beside what

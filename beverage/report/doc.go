@@ -28,7 +28,7 @@ type Section struct {
 	Blocks []Block
 }
 
-// Block is one of Para, Figures, Items and Table.
+// Block is one of Para, Figures, Items, Table and Picture.
 type Block interface{ empty() bool }
 
 // Para is a paragraph of words.
@@ -51,19 +51,31 @@ type Figure struct {
 // Items is a list of things that a reader takes one by one: findings, gaps.
 type Items []Item
 
-// Item is one of them. Mark is the level as a word, or empty.
+// Item is one of them. Mark is the level as a word, or empty. What is to be said
+// more than once under one title stands in Parts, in place of Text and Foot.
 type Item struct {
 	Mark  string
 	ID    string
 	Title string
 	Text  string
 	Foot  string // source, basis, markets
+	Parts []Part
 }
+
+// Part is one of several things that an item says.
+type Part struct{ Text, Foot string }
 
 // Table has as many cells in each row as it has columns.
 type Table struct {
 	Columns []Column
 	Rows    [][]string
+	Heads   []Head // by row
+}
+
+// Head is a line over the rows from Row on, up to the next.
+type Head struct {
+	Row  int
+	Text string
 }
 
 // Column is a heading; numbers are set flush right and never broken.

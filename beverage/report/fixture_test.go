@@ -1,6 +1,10 @@
 package report
 
-import "posset/beverage"
+import (
+	"math"
+
+	"posset/beverage"
+)
 
 func known(v float64) *float64 { return &v }
 
@@ -30,11 +34,12 @@ func quince() *beverage.Assessment {
 			{At: "storage", TempC: 38, GaugeKPa: known(301.4), GaugeKPaHigh: known(322.01)},
 			{At: "process", TempC: 63, GaugeKPa: known(612.3), GaugeKPaHigh: known(655.5), LiquidFull: true}}},
 		Lethality: &beverage.Delivered{Target: "F 12 min at 93.3 C, z 8.9 C", Set: "as stated by the user", Outcome: beverage.CannotTell,
-			Logs: []beverage.LogResult{{File: "logs/run-1.csv", SHA256: "00ff", Outcome: said(beverage.CannotTell), Probes: []beverage.ProbeResult{probeOne()}}}},
+			Logs: []beverage.LogResult{{File: "logs/run-1.csv", SHA256: "00ff", Outcome: said(beverage.CannotTell), Aim: &beverage.Aim{TrefC: 93.3, ZC: 8.9, Minutes: known(12)},
+				Probes: []beverage.ProbeResult{probeOne()}}}},
 		Protein: &beverage.ProteinState{GPerL: known(58.74), GPerServing: known(19.38), NetCharge: known(17.2), IsoelectricPH: known(5.2),
 			Flags:      []beverage.ProteinFlag{{ID: "protein-calcium", Level: beverage.Review, Text: "calcium may bring haze"}},
 			Components: []beverage.ProteinComponent{{Name: "whey protein isolate, acidified", GPerL: known(58.74), NetCharge: known(17.2), IsoelectricPH: known(5.2)}},
-			Serving:    beverage.ServingNutrition{ProteinG: known(19.38), LeucineG: known(2.1)}},
+			Serving:    beverage.ServingNutrition{ProteinG: known(19.38), LeucineG: known(2.1)}, Picture: proteinDrawn()},
 		Routes: []beverage.RouteResult{
 			{Route: beverage.Tunnel, Outcome: beverage.DoesNotFit, Needs: "15 PU", Reasons: []beverage.Reason{{ID: "package-pressure",
 				Text: "at 63 °C the closed can may reach 6.6 barg; its rating is 6.2 barg", Source: "maker's rating"}}},
@@ -55,7 +60,34 @@ func quince() *beverage.Assessment {
 func probeOne() beverage.ProbeResult {
 	return beverage.ProbeResult{Name: "Can 1", Role: "product", RoleBasis: "declared", Samples: 481, Start: "2026-03-02T08:00:00", End: "2026-03-02T09:20:00",
 		MinC: known(20.1), MaxC: known(95.04), LethalityMinutes: known(12.004), CreditedMinutes: known(11.999), CreditedBeforeCoolingMn: known(10.2),
-		Outcome: said(beverage.CannotTell),
-		Faults:  []beverage.FaultResult{{Kind: "gap", Row: 212, Time: "08:35:10", Detail: "40 s without a reading"}},
-		More:    []beverage.BasisResult{{Basis: "F0", TrefC: 121.1, ZC: 10, LethalityMinutes: known(0.0012), CreditedMinutes: known(0.0011)}}}
+		Outcome: said(beverage.CannotTell), Trace: traceOne(),
+		Faults: []beverage.FaultResult{{Kind: "gap", Row: 212, Time: "2026-03-02T08:35:10", Detail: "40 s without a reading"}},
+		More:   []beverage.BasisResult{{Basis: "F0", TrefC: 121.1, ZC: 10, LethalityMinutes: known(0.0012), CreditedMinutes: known(0.0011)}}}
+}
+
+// traceOne is a record of eighty minutes in slots of ten, with a gap in it.
+func traceOne() *beverage.Trace {
+	t := &beverage.Trace{SlotS: 600, Holes: []beverage.TraceHole{{FromS: 2110, ToS: 2150}}}
+	for i, c := range []float64{20.1, 60, 90, 94.8, 95.04, 94, 60, 30} {
+		at := 600 * float64(i)
+		t.Slots = append(t.Slots, beverage.TraceSlot{LowS: at, LowC: c - 0.3, HighS: at + 590, HighC: c, EndS: at + 590, CreditedMin: min(3*float64(i), 13)})
+	}
+	return t
+}
+
+func proteinDrawn() *beverage.ProteinPicture {
+	return &beverage.ProteinPicture{PH: beverage.Around(3.25, 0.05, beverage.Measured), Isoelectric: beverage.Span(4.5, 5.3, beverage.Library),
+		Charge: []beverage.ChargePoint{{PH: 3, NetCharge: 19.1}, {PH: 5.2, NetCharge: -0.04}}, Heat: heatDrawn()}
+}
+
+func heatDrawn() beverage.HeatPicture {
+	return beverage.HeatPicture{TrefC: 121.1, ZC: 10, Of: "logs/run-1.csv, Can 1", EqualMin: 6, EqualTo: "the target that was stated", Source: "rate constants of milk", Notes: []string{"the pH is a little outside that of milk"},
+		Path:  []beverage.HeatPoint{{TempC: 60, Denatured: beverage.Point(0, beverage.Predicted)}, {TimeS: 60, TempC: 121.1, LethalityMin: 1, Denatured: beverage.Span(0.5, 0.9, beverage.Predicted)}},
+		Equal: []beverage.EqualHold{{TempC: 121.1, HoldS: 360, Denatured: beverage.Point(1, beverage.Predicted)}, {TempC: 140, HoldS: 4.6, Denatured: beverage.Span(0.3, 0.6, beverage.Predicted)}}}
+}
+
+func gasDrawn() *beverage.GasResult {
+	return &beverage.GasResult{Schema: beverage.CarbonationSchema, Tool: tool, Volumes: known(2.6), GramsPerLitre: known(5.14), TempC: known(4), GaugeKPa: known(81), AbsoluteKPa: known(182.3),
+		Convention: "a volume is one litre of CO2 at 0 °C and 1 atm per litre of drink", Cautions: testCautions,
+		Chart: &beverage.GasChart{TempsC: []float64{0, 20}, Volumes: []float64{2.6, 4}, GaugeKPa: [][]float64{{54, 200}, {139, math.NaN()}}}}
 }

@@ -13,7 +13,7 @@ func (d *Doc) addGas(g *beverage.CarbonationState, p *beverage.PackState, u Unit
 	}
 	d.add("Gas", gas)
 	if pressure := packPressure(g, p); len(pressure) > 0 || p != nil {
-		d.add("Closed pack", packFigures(p, u), pressureTable(decisive(pressure), u))
+		d.add("Closed pack", packFigures(p, u), pressureTable(decisive(pressure), u), packPicture(pressure, ratingOf(p), u))
 	}
 }
 
@@ -33,6 +33,13 @@ func packFigures(p *beverage.PackState, u Units) Figures {
 		return nil
 	}
 	return Figures{u.figure("Pressure rating", gauge, p.RatingGaugeKPa), {Name: "Against the rating", Words: p.Outcome.String()}}
+}
+
+func ratingOf(p *beverage.PackState) *float64 {
+	if p == nil {
+		return nil
+	}
+	return p.RatingGaugeKPa
 }
 
 func packPressure(g *beverage.CarbonationState, p *beverage.PackState) []beverage.PressureAt {

@@ -43,6 +43,8 @@ func isBlock(kind string, b Block) bool {
 		return kind == "items"
 	case Table:
 		return kind == "table"
+	case Picture:
+		return kind == "picture"
 	}
 	return false
 }
@@ -57,6 +59,7 @@ func HTML(w io.Writer, docs ...Doc) error {
 	for i, d := range docs {
 		shown[i] = printableDoc(d)
 	}
+	numbered(shown)
 	var b bytes.Buffer
 	err = t.Execute(&b, htmlPage{Title: pageTitle(shown), Policy: policy(), Style: template.CSS(style), Docs: shown, Many: len(docs) > 1})
 	if err != nil {
@@ -76,6 +79,16 @@ func pageTitle(docs []Doc) string {
 		return docs[0].Title
 	}
 	return counted(len(docs), "result")
+}
+
+// HeadAt is the line over row i, or empty.
+func (t Table) HeadAt(i int) string {
+	for _, h := range t.Heads {
+		if h.Row == i {
+			return h.Text
+		}
+	}
+	return ""
 }
 
 // Answer is everything after the figure's name.
@@ -106,12 +119,21 @@ func printableBlock(b Block) Block {
 		}))
 	case Items:
 		return Items(each(b, func(it Item) Item {
-			return Item{printable(it.Mark), printable(it.ID), printable(it.Title), printable(it.Text), printable(it.Foot)}
+			parts := each(it.Parts, func(p Part) Part { return Part{printable(p.Text), printable(p.Foot)} })
+			return Item{printable(it.Mark), printable(it.ID), printable(it.Title), printable(it.Text), printable(it.Foot), parts}
 		}))
 	case Table:
-		return Table{Columns: b.Columns, Rows: each(b.Rows, func(r []string) []string { return each(r, printable) })}
+		return printableTable(b)
+	case Picture:
+		return printablePicture(b)
 	}
 	return b
+}
+
+func printableTable(t Table) Table {
+	return Table{Columns: each(t.Columns, func(c Column) Column { return Column{printable(c.Title), c.Number} }),
+		Rows:  each(t.Rows, func(r []string) []string { return each(r, printable) }),
+		Heads: each(t.Heads, func(h Head) Head { return Head{h.Row, printable(h.Text)} })}
 }
 
 func each[A, B any](in []A, f func(A) B) []B {

@@ -15,6 +15,7 @@ func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
 	d.add("Further bases", moreTable(r.Logs, u))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
+	d.addRecordPictures(r.Logs, u)
 	d.addFiles(r.Logs)
 	d.Sheet = logSheet(r, u)
 	return d

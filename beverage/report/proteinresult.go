@@ -12,7 +12,8 @@ func Protein(r *beverage.ProteinResult, u Units) Doc {
 	d.add("What may become of it", flagItems(r.Flags), howToClear)
 	d.add("Not known because", listOf(r.Missing))
 	d.addProtein(&r.ProteinState, u)
-	d.add("Net charge of a molecule over pH", chargeTable(r.ChargeCurve))
+	d.add("Net charge of a molecule over pH", chargePicture(r.ChargeCurve, &r.ProteinState, true))
+	d.addHeatPictures(&r.ProteinState, u)
 	l := newLedger(r.Input, r.Drink)
 	for _, f := range r.Flags {
 		l.put(entry{part: "flag", name: f.ID, answer: f.Level.String(), text: f.Text})

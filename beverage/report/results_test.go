@@ -17,7 +17,7 @@ func someLogs() *beverage.LethalityResult {
 	second.CreditedMinutes, second.LethalityMinutes = known(6.2), known(6.9)
 	return &beverage.LethalityResult{Schema: beverage.LethalitySchema, Tool: tool, Cautions: testCautions, TrefC: 121.1, ZC: 10, ToleranceC: 0.5,
 		TargetMinutes: known(6), Target: "6 min", Logs: []beverage.LogResult{
-			{File: "logs/run-1.csv", SHA256: "00ff", Outcome: said(beverage.CannotTell), Retort: "3", Batch: "Q-0417", Probes: []beverage.ProbeResult{probeOne(), second}},
+			{File: "logs/run-1.csv", SHA256: "00ff", Outcome: said(beverage.CannotTell), Aim: &beverage.Aim{TrefC: 121.1, ZC: 10, Minutes: known(6)}, Retort: "3", Batch: "Q-0417", Probes: []beverage.ProbeResult{probeOne(), second}},
 			{File: "logs/run-2.csv", SHA256: "00fe", Outcome: said(beverage.Meets), Probes: []beverage.ProbeResult{second}},
 			{File: "logs/notes.csv", Error: &bad},
 		}}
@@ -36,7 +36,7 @@ func someAcid() *beverage.AcidResult {
 func someGas() *beverage.GasResult {
 	in := input("quince.toml")
 	return &beverage.GasResult{Schema: beverage.CarbonationSchema, Tool: tool, Input: &in, Drink: "Quince clear protein water", Volumes: known(1.6),
-		GramsPerLitre: known(3.14), TempC: known(20), GaugeKPa: known(89.2), AbsoluteKPa: known(190.5), Pressure: quince().Package.Pressure,
+		GramsPerLitre: known(3.14), Pressure: quince().Package.Pressure,
 		RatingKPa: known(620), Outcome: said(beverage.FallsShort), Convention: "a volume is one litre of CO2 at 0 °C and 1 atm per litre of drink",
 		Findings: quince().Findings[:1], Cautions: testCautions}
 }
@@ -121,6 +121,7 @@ func every() map[string]struct {
 		"protein":     {someProtein(), Protein(someProtein(), Metric)},
 		"routes":      {someRoutes(), Routes(someRoutes(), Metric)},
 		"brief":       {someBrief(), Brief(someBrief(), Metric)},
+		"gas":         {gasDrawn(), Carbonation(gasDrawn(), Metric)},
 		"verify":      {someChecks(), Verify(someChecks(), Metric)},
 		"findings":    {someFindings(), Explain(someFindings(), Metric)},
 		"finding":     {oneFinding(), Explain(oneFinding(), Metric)},

@@ -113,13 +113,32 @@ func (p *page) heading(title string) {
 }
 
 func (p *page) section(s Section) {
+	blocks := told(s.Blocks)
+	if len(blocks) == 0 {
+		return
+	}
 	p.heading(s.Title)
-	for i, b := range s.Blocks {
+	for i, b := range blocks {
 		if i > 0 {
 			p.line("")
 		}
 		p.block(b)
 	}
+}
+
+// told is what of a section stands in a text: of pictures their data, where they
+// are told in words too.
+func told(blocks []Block) []Block {
+	var out []Block
+	for _, b := range blocks {
+		if pic, ok := b.(Picture); ok {
+			if b = pic.Data; !pic.Told || b.empty() {
+				continue
+			}
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 func (p *page) block(b Block) {
@@ -185,6 +204,12 @@ func (p *page) item(it Item, w int, rest string) {
 	for _, t := range []string{it.Text, it.Foot} {
 		if t != "" {
 			p.hang(rest, rest, p.say(t))
+		}
+	}
+	for _, part := range it.Parts {
+		p.hang(rest+"- ", rest+indent, p.say(part.Text))
+		if part.Foot != "" {
+			p.hang(rest+indent, rest+indent, p.say(part.Foot))
 		}
 	}
 }

@@ -14,20 +14,37 @@ const (
 // becomes a list of its cells.
 func (p *page) table(t Table) {
 	t = p.sayTable(t)
-	widths, fits := p.fit(t)
+	lead := indent
+	if len(t.Heads) > 0 {
+		lead += indent
+	}
+	widths, fits := p.fit(t, lead)
 	if !fits {
 		p.stack(t)
 		return
 	}
-	p.row(t.Columns, titles(t), widths)
-	p.row(t.Columns, rules(widths), widths)
-	for _, r := range t.Rows {
-		p.row(t.Columns, r, widths)
+	p.row(lead, t.Columns, titles(t), widths)
+	p.row(lead, t.Columns, rules(widths), widths)
+	for i, r := range t.Rows {
+		p.head(t, i)
+		p.row(lead, t.Columns, r, widths)
 	}
 }
 
+// head writes the line over row i, where there is one.
+func (p *page) head(t Table, i int) {
+	h := t.HeadAt(i)
+	if h == "" {
+		return
+	}
+	if i > 0 {
+		p.line("")
+	}
+	p.hang(indent, indent+indent, h)
+}
+
 func (p *page) sayTable(t Table) Table {
-	out := Table{Columns: slices.Clone(t.Columns)}
+	out := Table{Columns: slices.Clone(t.Columns), Heads: each(t.Heads, func(h Head) Head { return Head{h.Row, p.say(h.Text)} })}
 	for i := range out.Columns {
 		out.Columns[i].Title = p.say(out.Columns[i].Title)
 	}
@@ -60,10 +77,10 @@ func rules(widths []int) []string {
 // fit finds the columns' widths: as wide as their cells, then the widest
 // column gives way until the line fits: first the headings over numbers, then
 // all at spaces, then inside words.
-func (p *page) fit(t Table) ([]int, bool) {
+func (p *page) fit(t Table, lead string) ([]int, bool) {
 	wish, whole, broken := natural(t)
 	widths := slices.Clone(wish)
-	room := p.width - len(indent) - columnGap*(len(widths)-1)
+	room := p.width - len(lead) - columnGap*(len(widths)-1)
 	for _, least := range [][]int{headingsFirst(t, wish, whole), whole, broken} {
 		for total(widths) > room {
 			i := widest(widths, least)
@@ -130,7 +147,7 @@ func widest(widths, least []int) int {
 	return best
 }
 
-func (p *page) row(cols []Column, cells []string, widths []int) {
+func (p *page) row(lead string, cols []Column, cells []string, widths []int) {
 	broken := make([][]string, len(cells))
 	height := 0
 	for i, c := range cells {
@@ -146,16 +163,17 @@ func (p *page) row(cols []Column, cells []string, widths []int) {
 			}
 			line[i] = pad(part, widths[i], cols[i].Number)
 		}
-		p.line(indent + strings.Join(line, strings.Repeat(" ", columnGap)))
+		p.line(lead + strings.Join(line, strings.Repeat(" ", columnGap)))
 	}
 }
 
 // stack writes each row as "heading: cell" lines.
 func (p *page) stack(t Table) {
 	for n, r := range t.Rows {
-		if n > 0 {
+		if n > 0 && t.HeadAt(n) == "" {
 			p.line("")
 		}
+		p.head(t, n)
 		for i, cell := range r {
 			p.hang(indent, indent+indent, t.Columns[i].Title+": "+cell)
 		}

@@ -53,15 +53,33 @@ func judged(o beverage.Outcome) string {
 	return o.String()
 }
 
-// findingItems are the findings of one level, in the order given.
+// findingItems are the findings of one level, in the order given; those of one
+// id and title stand together, under it.
 func findingItems(fs []beverage.Finding, level beverage.Level) Items {
 	var items Items
+	at := map[[2]string]int{}
 	for _, f := range fs {
-		if f.Level == level {
-			items = append(items, Item{Mark: f.Level.String(), ID: f.ID, Title: f.Title, Text: f.Detail, Foot: foot(f)})
+		if f.Level != level {
+			continue
 		}
+		head := [2]string{f.ID, f.Title}
+		if i, told := at[head]; told {
+			items[i].more(Part{f.Detail, foot(f)})
+			continue
+		}
+		at[head] = len(items)
+		items = append(items, Item{Mark: f.Level.String(), ID: f.ID, Title: f.Title, Text: f.Detail, Foot: foot(f)})
 	}
 	return items
+}
+
+// more adds something to say under the item's title.
+func (it *Item) more(p Part) {
+	if len(it.Parts) == 0 {
+		it.Parts = []Part{{it.Text, it.Foot}}
+		it.Text, it.Foot = "", ""
+	}
+	it.Parts = append(it.Parts, p)
 }
 
 func foot(f beverage.Finding) string {

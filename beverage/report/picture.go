@@ -1,0 +1,88 @@
+package report
+
+import (
+	"html/template"
+	"strconv"
+
+	"posset/beverage/report/chart"
+)
+
+// Picture is a chart with the data behind it. A page shows the chart and folds
+// the data under it; text shows the data where they are told there, else
+// nothing of it.
+type Picture struct {
+	Chart chart.Chart
+	Data  Table
+	Told  bool   // the data stand in the text too
+	Why   string // why there is no picture
+	id    string // unique on a page
+}
+
+func (p Picture) empty() bool { return !p.Chart.Drawable() && len(p.Data.Rows) == 0 && p.Why == "" }
+
+// Drawn is the chart as SVG. The package chart escapes every word in it.
+func (p Picture) Drawn() template.HTML {
+	if !p.Chart.Drawable() {
+		return ""
+	}
+	return template.HTML(p.Chart.SVG(p.id))
+}
+
+// Sign is one line of a picture's legend.
+type Sign struct {
+	Swatch template.HTML
+	Letter string
+	Text   string
+}
+
+// Legend explains the picture's lines, hatches and letters.
+func (p Picture) Legend() []Sign {
+	return each(p.Chart.Legend(), func(e chart.Entry) Sign { return Sign{template.HTML(e.Swatch), e.Letter, e.Text} })
+}
+
+// shortRows is how many rows are printed even where the reader left them folded.
+const shortRows = 32
+
+// Short tells whether the data are few enough to be printed with the picture.
+func (p Picture) Short() bool { return len(p.Data.Rows) <= shortRows }
+
+// numbered gives each picture of a page a name of its own.
+func numbered(docs []Doc) {
+	n := 0
+	for _, d := range docs {
+		for _, s := range d.Sections {
+			for i, b := range s.Blocks {
+				if p, ok := b.(Picture); ok {
+					n++
+					p.id = "p" + strconv.Itoa(n)
+					s.Blocks[i] = p
+				}
+			}
+		}
+	}
+}
+
+// printablePicture is p with every word in it made harmless to look at.
+func printablePicture(p Picture) Picture {
+	c := p.Chart
+	c.Title, c.About, c.X.Title = printable(c.Title), printable(c.About), printable(c.X.Title)
+	c.Panels = each(c.Panels, printablePanel)
+	return Picture{Chart: c, Data: printableTable(p.Data), Told: p.Told, Why: printable(p.Why), id: p.id}
+}
+
+func printablePanel(p chart.Panel) chart.Panel {
+	line := func(l chart.Line) chart.Line {
+		l.Label, l.Name = printable(l.Label), printable(l.Name)
+		return l
+	}
+	span := func(s chart.Span) chart.Span { s.Name = printable(s.Name); return s }
+	mark := func(m chart.Mark) chart.Mark { m.Letter, m.Name = printable(m.Letter), printable(m.Name); return m }
+	p.Y.Title = printable(p.Y.Title)
+	p.Curves = each(p.Curves, func(k chart.Curve) chart.Curve { k.Name = printable(k.Name); return k })
+	p.Levels, p.Uprights = each(p.Levels, line), each(p.Uprights, line)
+	p.Spans, p.Marks = each(p.Spans, span), each(p.Marks, mark)
+	p.Lanes = each(p.Lanes, func(l chart.Lane) chart.Lane {
+		return chart.Lane{Label: printable(l.Label), Spans: each(l.Spans, span), Marks: each(l.Marks, mark)}
+	})
+	return p
+}
