@@ -37,14 +37,27 @@ type AcidResult struct {
 	PHHigh          *float64        `json:"ph_high"`
 	PHCarbonated    *float64        `json:"ph_carbonated"`
 	PHMeasured      *float64        `json:"ph_measured"`
+	ProcessC        *float64        `json:"process_temperature_c"`
+	PHProcess       *float64        `json:"ph_at_process_temperature"` // degassed
+	PHProcessGas    *float64        `json:"ph_carbonated_at_process_temperature"`
 	IonicStrength   *float64        `json:"ionic_strength_mol_per_kg"`
 	TitratablePct   *float64        `json:"titratable_acidity_percent_citric"`
+	MalicPct        *float64        `json:"titratable_acidity_percent_malic"`
+	TartaricPct     *float64        `json:"titratable_acidity_percent_tartaric"`
+	LacticPct       *float64        `json:"titratable_acidity_percent_lactic"`
+	PhosphoricPct   *float64        `json:"titratable_acidity_percent_phosphoric"`
+	AceticPct       *float64        `json:"titratable_acidity_percent_acetic"`
 	TitrationEndPH  float64         `json:"titration_end_ph"`
+	BenzoicMGPL     *float64        `json:"undissociated_benzoic_acid_mg_per_l"`     // at the pH that decides; nil where the drink has none
+	BenzoicLowMGPL  *float64        `json:"undissociated_benzoic_acid_low_mg_per_l"` // at its upper end
+	SorbicMGPL      *float64        `json:"undissociated_sorbic_acid_mg_per_l"`
+	SorbicLowMGPL   *float64        `json:"undissociated_sorbic_acid_low_mg_per_l"`
 	BufferCapacity  *float64        `json:"buffer_capacity_mmol_per_l_ph"`
 	WaterActivity   *float64        `json:"water_activity"`
 	Species         []SpeciesAmount `json:"species"`
 	Curve           []CurvePoint    `json:"titration_curve"`
 	Sensitivity     []Sensitivity   `json:"sensitivity"`
+	Bench           *BenchResult    `json:"bench"` // nil: no trials are given
 	Dose            []DoseAmount    `json:"dose"`
 	DoseTargetPH    *float64        `json:"dose_target_ph"`
 	AcidClass       AcidClass       `json:"acid_class"`
@@ -72,10 +85,44 @@ type Sensitivity struct {
 	PHPerTenPct float64 `json:"ph_per_ten_percent"`
 }
 
-// DoseAmount is how much of an acid reaches the pH asked for.
+// DoseAmount is how much of an acid reaches the pH asked for, and between what
+// the next lot of the drink's protein may move it.
 type DoseAmount struct {
+	Ingredient string   `json:"ingredient"`
+	GPerL      float64  `json:"grams_per_litre"`
+	LotLow     *float64 `json:"other_lot_low_grams_per_litre"` // nil where the drink has no protein
+	LotHigh    *float64 `json:"other_lot_high_grams_per_litre"`
+}
+
+// BenchResult is what the developer's own trials did to the prediction.
+type BenchResult struct {
+	Trials         []BenchTrial  `json:"trials"`
+	Fitted         []BenchFigure `json:"fitted"`
+	LeftoverMMolPL float64       `json:"unexplained_base_mmol_per_l"` // strong base beside the figures fitted; acid where negative
+	PHLowBefore    *float64      `json:"ph_low_before"`
+	PHHighBefore   *float64      `json:"ph_high_before"`
+	Contradiction  string        `json:"contradiction"` // why the trials were not followed; "" where they agree
+}
+
+// BenchTrial is one trial against the recipe.
+type BenchTrial struct {
+	At       string   `json:"at"` // file and line
+	PHRead   float64  `json:"ph_read"`
+	PHBefore *float64 `json:"ph_predicted"` // by the recipe alone; nil where the trial tells nothing
+	PHAfter  *float64 `json:"ph_fitted"`
+	Residual *float64 `json:"residual_ph"` // read less fitted
+	Off      bool     `json:"off"`         // further off than every doubt together
+	Unused   string   `json:"unused"`      // why the trial tells nothing
+}
+
+// BenchFigure is a figure of an ingredient as the trials move it.
+type BenchFigure struct {
 	Ingredient string  `json:"ingredient"`
-	GPerL      float64 `json:"grams_per_litre"`
+	Figure     string  `json:"figure"` // with its unit
+	Low        float64 `json:"low"`    // what was known of it
+	High       float64 `json:"high"`
+	Before     float64 `json:"before"`
+	After      float64 `json:"after"`
 }
 
 // GasResult is CO2 in a liquid or a closed pack.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"posset/acid"
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/ingredient"
@@ -29,13 +30,15 @@ func Acid(ctx context.Context, d *beverage.Drink, o AcidOptions) (*beverage.Acid
 	a := assessment(f, o.Options)
 	r := &beverage.AcidResult{
 		Schema: beverage.AcidSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name, TempC: o.TempC,
-		PHMeasured: f.PH.Measured.MidOrNil(), TitrationEndPH: facts.EndPointPH, WaterActivity: f.WaterActivity.MidOrNil(),
+		PHMeasured: f.PH.Measured.MidOrNil(), TitrationEndPH: acid.EndPointPH, WaterActivity: f.WaterActivity.MidOrNil(),
 		Species: []beverage.SpeciesAmount{}, Curve: []beverage.CurvePoint{}, Sensitivity: []beverage.Sensitivity{}, Dose: []beverage.DoseAmount{},
 		AcidClass: a.AcidClass, Missing: f.PH.Chemistry.Missing, Findings: about(a.Findings, aboutAcid), Cautions: a.Cautions,
 	}
 	if r.Missing == nil {
 		r.Missing = []string{}
 	}
+	preserve(r, f)
+	r.Bench = benchOf(f)
 	t, err := f.Titrate(o.TempC)
 	if err != nil {
 		if len(r.Missing) == 0 {
@@ -53,7 +56,13 @@ func Acid(ctx context.Context, d *beverage.Drink, o AcidOptions) (*beverage.Acid
 func fill(r *beverage.AcidResult, f *facts.Facts, t *facts.Titration, tC float64) {
 	r.PH, r.PHLow, r.PHHigh, r.PHCarbonated = t.PH.MidOrNil(), t.PH.LowOrNil(), t.PH.HighOrNil(), t.Carbonated
 	ionic := t.Equilibrium.IonicStrength
-	r.IonicStrength, r.TitratablePct, r.BufferCapacity = &ionic, t.AcidityPct, t.Buffer
+	r.IonicStrength, r.BufferCapacity = &ionic, t.Buffer
+	r.TitratablePct, r.MalicPct, r.TartaricPct = t.Acidity.As("citric"), t.Acidity.As("malic"), t.Acidity.As("tartaric")
+	r.LacticPct, r.PhosphoricPct, r.AceticPct = t.Acidity.As("lactic"), t.Acidity.As("phosphoric"), t.Acidity.As("acetic")
+	if hold := f.Drink.Process.HoldTempC; hold.Known {
+		r.ProcessC = &hold.V
+		r.PHProcess, r.PHProcessGas = f.AtProcess(hold.V)
+	}
 	for _, s := range t.Equilibrium.Species {
 		if s.Molality > 1e-9 {
 			r.Species = append(r.Species, beverage.SpeciesAmount{Name: s.Name, Molality: s.Molality})
@@ -86,10 +95,47 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 		return err
 	}
 	for i, g := range d.GPerL {
-		r.Dose = append(r.Dose, beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g})
+		a := beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g}
+		if d.Lots != nil {
+			a.LotLow, a.LotHigh = &d.Lots[0][i], &d.Lots[1][i]
+		}
+		r.Dose = append(r.Dose, a)
 	}
-	r.DoseTargetPH, r.AcidityAfterPct = o.TargetPH, d.AcidityPct
+	r.DoseTargetPH, r.AcidityAfterPct = o.TargetPH, d.Acidity.As("citric")
 	return nil
+}
+
+// preserve tells how much of the preservative acids is whole.
+func preserve(r *beverage.AcidResult, f *facts.Facts) {
+	benzoic, sorbic := f.Undissociated("benzoic"), f.Undissociated("sorbic")
+	r.BenzoicMGPL, r.BenzoicLowMGPL = benzoic.MidOrNil(), benzoic.LowOrNil()
+	r.SorbicMGPL, r.SorbicLowMGPL = sorbic.MidOrNil(), sorbic.LowOrNil()
+}
+
+// benchOf is what the trials did; nil where none is given.
+func benchOf(f *facts.Facts) *beverage.BenchResult {
+	b := f.PH.Bench
+	if b == nil {
+		return nil
+	}
+	r := &beverage.BenchResult{
+		Trials: []beverage.BenchTrial{}, Fitted: []beverage.BenchFigure{}, LeftoverMMolPL: b.LeftoverMM,
+		PHLowBefore: b.Before.LowOrNil(), PHHighBefore: b.Before.HighOrNil(), Contradiction: b.Contradiction,
+	}
+	for _, t := range b.Trials {
+		x := beverage.BenchTrial{At: t.Place.String(), PHRead: t.Read, Off: t.Off, Unused: t.Why}
+		if t.Why == "" {
+			residual := t.Residual()
+			x.PHBefore, x.PHAfter, x.Residual = &t.Before, &t.After, &residual
+		}
+		r.Trials = append(r.Trials, x)
+	}
+	for _, p := range b.Fitted {
+		r.Fitted = append(r.Fitted, beverage.BenchFigure{
+			Ingredient: p.Ingredient, Figure: p.Figure, Low: p.Before.Low, High: p.Before.High, Before: p.Before.Mid, After: p.After,
+		})
+	}
+	return r
 }
 
 func nearest(near []string) string {

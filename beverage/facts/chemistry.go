@@ -2,7 +2,6 @@ package facts
 
 import (
 	"fmt"
-	"math"
 	"sync"
 
 	"posset/acid"
@@ -17,9 +16,10 @@ const roomC = 25
 // contribution is what one gram of an ingredient, as sold, brings to the charge
 // balance: moles of components, and grams of protein.
 type contribution struct {
-	totals []acid.Total // Molality holds mol per gram
-	macro  *protein.Composition
-	grams  float64 // of macro per gram
+	totals  []acid.Total // Molality holds mol per gram
+	macro   *protein.Composition
+	grams   float64 // of macro per gram
+	buffers float64 // what macro takes up, against what its model says: 1 unless trials tell otherwise
 }
 
 // Chemistry is the drink as the acid model sees it.
@@ -27,65 +27,68 @@ type Chemistry struct {
 	parts       []part
 	WaterKgPerL float64
 	Missing     []string // what keeps the pH from being predicted
-	ionic       float64  // ionic strength of the prediction, 0 where there is none
+	water       supply
+	leftover    ion // what trials ask for beside the recipe
 	settled     func() atRest
-}
-
-// part is one line of the recipe: its contribution, and the same with its own
-// figures at either end of what is known of them.
-type part struct {
-	line     Line
-	mid      contribution
-	variants []contribution
+	doubts      []doubt // what the prediction's interval is made of
 }
 
 func chemistryOf(r *Recipe) *Chemistry {
-	c := &Chemistry{}
-	c.settled = sync.OnceValue(c.settle)
+	c := &Chemistry{water: supplyOf(r)}
+	c.unsettle()
 	for _, l := range r.Lines {
 		if !l.GPerL.Known() {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, l.Why))
 			continue
 		}
-		mid, variants, why := contributionsOf(l)
+		p, why := partOf(l)
 		if why != "" {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, why))
 			continue
 		}
-		c.parts = append(c.parts, part{line: l, mid: mid, variants: variants})
+		c.parts = append(c.parts, p)
 	}
 	if r.DensityGPerML.Known() && r.SolidsGPerL.Known() {
 		c.WaterKgPerL = r.DensityGPerML.Mid - r.SolidsGPerL.Mid/1000
 	}
-	if c.WaterKgPerL < 0.2 && len(c.Missing) == 0 {
+	if c.WaterKgPerL < leastWaterKgPerL && len(c.Missing) == 0 {
 		c.Missing = append(c.Missing, "the amounts leave less than 200 g of water in a litre")
 	}
 	return c
 }
 
-// contributionsOf returns what a gram of the line brings, with its variants, or
-// why that is unknown.
-func contributionsOf(l Line) (mid contribution, variants []contribution, why string) {
+// leastWaterKgPerL is what a drink must hold for the model to speak of it.
+const leastWaterKgPerL = 0.2
+
+// unsettle forgets what was worked out of the middle.
+func (c *Chemistry) unsettle() { c.settled = sync.OnceValue(c.settle) }
+
+// partOf returns what a gram of the line brings, over what is known of it, or why
+// that is unknown.
+func partOf(l Line) (part, string) {
+	p := part{line: l}
 	switch {
 	case !l.Figured():
-		return mid, nil, "not in the library and not described"
+		return p, "not in the library and not described"
+	case isGas(l), l.Name == waterName:
+		return p, ""
 	case len(l.Shares) > 0:
-		return sharesOf(l)
-	case l.modelled() && l.Entry.Protein.Known() && l.OwnPH.Known():
-		return powderOf(l)
+		return p, p.shares()
+	case l.ProteinID != "" && l.Entry.Protein.Known() && l.OwnPH.Known():
+		return p, p.powder()
 	case l.OwnPH.Known() && l.Acidity.Known():
-		return juiceOf(l)
+		p.model = "juice"
+		return p, p.juice()
 	case inert(l):
-		return contribution{}, nil, ""
+		return p, ""
 	}
-	return mid, nil, "its own pH and acidity, or its acids and salts, are not known"
+	return p, "its own pH and acidity, or its acids and salts, are not known"
 }
 
-// modelled tells whether there is a model of the line's protein.
-func (l Line) modelled() bool {
-	_, ok := protein.Of(l.ProteinID)
-	return ok
-}
+// isGas tells CO2 as an ingredient: the prediction is of the degassed drink.
+func isGas(l Line) bool { return l.Name == "carbon dioxide" }
+
+const waterName = "water"
 
 // inert tells whether a line of this kind leaves the charge balance alone at
 // the amounts drinks hold.
@@ -96,107 +99,32 @@ func inert(l Line) bool {
 		beverage.KindGum, beverage.KindStabilizer, beverage.KindVitamin:
 		return true
 	}
-	return l.Name == "water"
+	return false
 }
 
-// sharesOf takes a pure chemical from its formula; an unstated strength runs
-// over its whole range.
-func sharesOf(l Line) (contribution, []contribution, string) {
-	strength := l.StrengthPercent
-	if !strength.Known() {
-		strength = beverage.Point(100, beverage.Library)
+// shares takes a pure chemical from its formula; an unstated strength runs over
+// its whole range.
+func (p *part) shares() string {
+	pct := p.line.StrengthPercent
+	if !pct.Known() {
+		pct = beverage.Point(100, beverage.Library)
 	}
-	at := func(pct float64) contribution {
+	p.build = func(s state) (contribution, error) {
 		var c contribution
-		for _, s := range l.Shares {
-			c.totals = append(c.totals, acid.Total{Component: s.Component, Molality: s.MolPerG * pct / 100})
+		for _, x := range p.line.Shares {
+			c.totals = append(c.totals, acid.Total{Component: x.Component, Molality: x.MolPerG * s[strength] / 100})
 		}
-		return c
+		return c, nil
 	}
-	if strength.High-strength.Low < 0.5 {
-		return at(strength.Mid), nil, ""
+	if pct.High-pct.Low < sameStrengthPercent {
+		pct = beverage.Point(pct.Mid, pct.Basis)
 	}
-	return at(strength.Mid), []contribution{at(strength.Low), at(strength.High)}, ""
+	p.doubtful(strength, pct, 0)
+	return p.settleMid()
 }
 
-// gramsPerKgWater is how much of a line stands in a kilogram of water when it
-// makes up pct percent of a solution in water.
-func gramsPerKgWater(l Line, pct float64) float64 {
-	dry := 100.0
-	if d := l.dryPercent(); d.Known() {
-		dry = d.Mid
-	}
-	water := 100 - pct*dry/100
-	return 1000 * pct / math.Max(water, 1)
-}
-
-// ownStrength is the strength of the solution in which a line's own pH was
-// read: as it is for liquids, a tenth for powders where nothing is said.
-func ownStrength(l Line) float64 {
-	switch {
-	case l.OwnPHAtPercent.Known():
-		return l.OwnPHAtPercent.Mid
-	case l.dryPercent().Mid < 75:
-		return 100
-	}
-	return 10
-}
-
-// powderOf takes a protein ingredient as its protein and minerals, and gives it
-// the strong acid or base that its own pH shows it to carry.
-func powderOf(l Line) (contribution, []contribution, string) {
-	comp, ok := protein.Of(l.ProteinID)
-	if !ok {
-		return contribution{}, nil, "no model of its protein"
-	}
-	if l.HydrolysisPercent.Known() {
-		comp = protein.WithHydrolysis(comp, l.HydrolysisPercent)
-	}
-	mid, err := powderAt(l, comp, l.OwnPH.Mid)
-	if err != nil {
-		return mid, nil, err.Error()
-	}
-	var variants []contribution
-	for _, ph := range []float64{l.OwnPH.Low, l.OwnPH.High} {
-		if v, err := powderAt(l, comp, ph); err == nil && ph != l.OwnPH.Mid {
-			variants = append(variants, v)
-		}
-	}
-	return mid, variants, ""
-}
-
-func powderAt(l Line, comp *protein.Composition, ownPH float64) (contribution, error) {
-	c := contribution{macro: comp, grams: l.Entry.Protein.Mid / 100, totals: append(mineralsOf(l, comp), citrateOf(l)...)}
-	grams := gramsPerKgWater(l, ownStrength(l))
-	return c, c.balance(grams, ownPH)
-}
-
-// caseinPhosphorus is the mass of phosphorus bound in casein's phosphoserines,
-// a gram of casein: 0.85 %, a textbook value, recalled. Those groups are part of
-// the protein's charge and must not count again as phosphate.
-const caseinPhosphorus = 0.0085
-
-// mineralsOf are the ions and the inorganic phosphate of a line per gram,
-// dissolved and held by casein micelles together.
-func mineralsOf(l Line, comp *protein.Composition) []acid.Total {
-	var t []acid.Total
-	add := func(component string, pct beverage.Interval, molar float64) {
-		if pct.Known() && pct.Mid > 0 {
-			t = append(t, acid.Total{Component: component, Molality: pct.Mid / 100 / molar})
-		}
-	}
-	add("sodium", l.Sodium, 22.990)
-	add("potassium", l.Potassium, 39.098)
-	add("magnesium", l.Magnesium, 24.305)
-	add("chloride", l.Chloride, 35.453)
-	add("calcium", l.Calcium, 40.078)
-	p := l.Phosphorus
-	if p.Known() {
-		p.Mid = max(0, p.Mid-caseinPhosphorus*comp.CaseinFraction()*l.Entry.Protein.Mid)
-	}
-	add("phosphoric", p, 30.974)
-	return t
-}
+// sameStrengthPercent is a range of strength too narrow to tell apart.
+const sameStrengthPercent = 0.5
 
 // balance adds the sodium or chloride that makes grams of the contribution in a
 // kilogram of water have the pH.
@@ -216,6 +144,17 @@ func balanceAt(s acid.Solution, pH float64) (acid.Total, error) {
 		return acid.Total{Component: "chloride", Molality: -m}, err
 	}
 	return acid.Total{Component: "sodium", Molality: m}, err
+}
+
+// ion is strong base, or acid where it is negative, mol/L.
+type ion struct{ molPerL float64 }
+
+// perKg is the ion as a component, mol per kg of water.
+func (x ion) perKg(waterKgPerL float64) (component string, molality float64) {
+	if x.molPerL < 0 {
+		return "chloride", -x.molPerL / waterKgPerL
+	}
+	return "sodium", x.molPerL / waterKgPerL
 }
 
 // scaled is a contribution and the grams of it in a kilogram of water.
@@ -249,7 +188,11 @@ func (c *Chemistry) mixture(i int, replace *contribution, factor float64) mixtur
 		}
 		parts = append(parts, s)
 	}
-	return mixture{parts: parts}
+	m := mixture{parts: parts}
+	if c.leftover.molPerL != 0 {
+		m = m.with(c.leftover.perKg(c.WaterKgPerL))
+	}
+	return m
 }
 
 // without is the drink at the middle of every figure without some of its parts.

@@ -25,12 +25,24 @@ func (f *Facts) Conflicts() []Conflict {
 	add(f.PH.WarmOrCold, "pH temperature", "The pH was read at %.0f °C, outside 20 to 30 °C; 0.1 is added to its tolerance", f.Drink.Measured.PHTempC.V)
 	g := f.Gas
 	add(g.Conflict, "carbonation", "%.2f volumes are stated, temperature and pressure give %.2f; the larger counts", f.statedVolumes(), g.ByReading.V)
-	aw := f.Drink.Measured.WaterActivity
-	w := f.Recipe.waterActivity()
-	add(aw.Known && w.Known() && aw.V < w.Low-waterActivityDoubt, "water activity",
-		"a water activity of %.3f is measured, the recipe's solutes give no less than %.3f", aw.V, w.Low)
+	if b := f.PH.Bench; b != nil {
+		add(b.Contradiction != "", "bench", "%s; the prediction keeps the recipe's own interval and takes in what the trials say", b.Contradiction)
+	}
+	f.waterConflict(add)
 	f.brixConflict(add)
+	f.acidityConflict(add)
 	return list
+}
+
+func (f *Facts) waterConflict(add func(bool, string, string, ...any)) {
+	m, w := f.Drink.Measured.WaterActivity, f.Recipe.waterActivity()
+	if !m.Known || !w.Known() {
+		return
+	}
+	add(m.V < w.Low-waterActivityDoubt, "water activity",
+		"a water activity of %.3f is measured, the recipe's solutes give no less than %.3f", m.V, w.Low)
+	add(m.V > w.High+waterActivityDoubt, "water activity",
+		"a water activity of %.3f is measured, the recipe's solutes leave no more than %.3f", m.V, w.High)
 }
 
 // What readings may differ by before one of them must be wrong; common
@@ -39,6 +51,7 @@ const (
 	waterActivityDoubt = 0.02
 	brixDoubt          = 2.0
 	brixDoubtShare     = 0.25
+	acidityDoubtShare  = 0.05 // of a titration, its end point and its titre
 )
 
 func (f *Facts) brixConflict(add func(bool, string, string, ...any)) {

@@ -51,7 +51,7 @@ func with(records Records, d *beverage.Drink, lib *ingredient.Library) *Facts {
 	f := &Facts{Drink: d, Records: records}
 	f.Recipe = recipeOf(d, lib)
 	f.Process = processOf(d)
-	f.PH = phOf(d, &f.Recipe)
+	f.PH = phOf(d, &f.Recipe, lib)
 	f.Ions = ionsOf(f)
 	f.WaterActivity = waterActivityOf(d, &f.Recipe)
 	f.Class, f.ClassNote = classOf(f)

@@ -3,46 +3,33 @@ package facts
 import (
 	"errors"
 	"math"
+	"sync"
 
 	"posset/acid"
 )
 
-// titrationEndPH is the end point of titratable acidity: pH 8.1 by electrode
-// (AOAC 942.15, IFU 3, ISO 750).
-const titrationEndPH = 8.1
-
-// protonsAt gives how many protons of an acid are titrated at that end point,
-// which is what "as citric acid" divides the molar mass by.
-var protonsAt = map[string]float64{"citric": 3, "malic": 2, "tartaric": 2, "lactic": 1, "acetic": 1, "phosphoric": 2, "ascorbic": 1}
-
-// equivalentG is the mass of the named acid that one mole of base neutralizes.
+// equivalentG is what one mole of base titrates of the named acid, grams.
 func equivalentG(name string) (float64, bool) {
-	c, ok := acid.Lookup(name)
-	n := protonsAt[name]
-	if !ok || n == 0 {
-		return 0, false
+	for _, a := range titratable() {
+		if a.Name == name {
+			return a.GramsPerMolBase, true
+		}
 	}
-	return c.MolarMass / n, true
+	return 0, false
 }
 
-// juiceOf takes a juice or extract as its main acid and the potassium that
-// together make both its own pH and its titratable acidity right. Its variants
-// are the same juice at either end of its own pH and of its acidity.
-func juiceOf(l Line) (contribution, []contribution, string) {
-	mid, err := juiceAt(l, l.OwnPH.Mid, l.Acidity.Mid)
-	if err != nil {
-		return mid, nil, err.Error()
-	}
-	var variants []contribution
-	for _, x := range [][2]float64{{l.OwnPH.Low, l.Acidity.Mid}, {l.OwnPH.High, l.Acidity.Mid}, {l.OwnPH.Mid, l.Acidity.Low}, {l.OwnPH.Mid, l.Acidity.High}} {
-		if x[0] == l.OwnPH.Mid && x[1] == l.Acidity.Mid {
-			continue
-		}
-		if v, err := juiceAt(l, x[0], x[1]); err == nil {
-			variants = append(variants, v)
-		}
-	}
-	return mid, variants, ""
+var titratable = sync.OnceValue(acid.TitratableAcids)
+
+// juice takes a juice or an extract as its main acid and the potassium that
+// together make both its own pH and its titratable acidity right.
+func (p *part) juice() string {
+	l := p.line
+	p.build = func(s state) (contribution, error) { return juiceAt(p.line, s[ownPH], s[acidity]) }
+	lot := marginOf("lot ph")
+	p.doubtful(ownPH, apart(l.OwnPH, lot, 0, 14), lot)
+	lot = shareOf("lot acidity") * l.Acidity.Mid
+	p.doubtful(acidity, apart(l.Acidity, lot, 0, 100), lot)
+	return p.settleMid()
 }
 
 func juiceAt(l Line, ownPH, acidityPct float64) (contribution, error) {
@@ -73,7 +60,7 @@ func acidAndCation(main string, ownPH, wanted, grams float64) (contribution, err
 		if err := c.balance(grams, ownPH); err != nil {
 			return c, 0, err
 		}
-		base, err := acid.Titrate(mixture{parts: []scaled{{&c, grams}}}.at(ownPH), roomC, titrationEndPH)
+		base, err := acid.Titrate(mixture{parts: []scaled{{&c, grams}}}.at(ownPH), roomC, acid.EndPointPH)
 		return c, base, err
 	}
 	total := math.Max(wanted/2, 1e-7)

@@ -2,6 +2,7 @@ package facts
 
 import (
 	"math"
+	"slices"
 
 	"posset/acid"
 )
@@ -11,6 +12,7 @@ import (
 type mixture struct {
 	parts []scaled
 	extra []acid.Total
+	open  bool // its carbonic acid is in balance with the air
 }
 
 // with returns the mixture with molality of one component more in it.
@@ -30,6 +32,10 @@ func (m mixture) at(pH float64) acid.Solution {
 	for _, t := range m.extra {
 		s.Totals = addTotal(s.Totals, t.Component, t.Molality)
 	}
+	if m.open {
+		s.Totals = slices.DeleteFunc(s.Totals, func(t acid.Total) bool { return t.Component == "carbonic" })
+		s.FreeCO2 = airCO2
+	}
 	return s
 }
 
@@ -41,13 +47,13 @@ func (p scaled) into(s *acid.Solution, pH float64) {
 	if p.c.macro == nil || protein <= 0 {
 		return
 	}
-	s.Poly = append(s.Poly, acid.Macro{Poly: p.c.macro, GramsPerKgWater: protein})
+	s.Poly = append(s.Poly, acid.Macro{Poly: p.c.poly(), GramsPerKgWater: protein})
 	colloid, ok := p.c.macro.Colloid(pH)
 	if !ok {
 		return
 	}
-	calcium := math.Min(colloid.CalciumMmolPerG.Mid*protein/1000, p.molality("calcium"))
-	phosphate := math.Min(colloid.PhosphateMmolPerG.Mid*protein/1000, p.molality("phosphoric"))
+	calcium := math.Min(p.c.buffers*colloid.CalciumMmolPerG.Mid*protein/1000, p.molality("calcium"))
+	phosphate := math.Min(p.c.buffers*colloid.PhosphateMmolPerG.Mid*protein/1000, p.molality("phosphoric"))
 	s.Totals = addTotal(s.Totals, "calcium", -calcium)
 	s.Totals = addTotal(s.Totals, "phosphoric", -phosphate)
 	held := heldCharge(1000 * (ofCalcium*calcium - ofPhosphate*phosphate))
@@ -70,6 +76,25 @@ func (p scaled) molality(component string) float64 {
 		}
 	}
 	return sum
+}
+
+// poly is the protein as the solver asks it.
+func (c *contribution) poly() acid.Polyelectrolyte {
+	if c.buffers == 1 {
+		return c.macro
+	}
+	return scaledCharge{c.macro, c.buffers}
+}
+
+// scaledCharge is a protein that takes up so many times what its model says.
+type scaledCharge struct {
+	of    acid.Polyelectrolyte
+	times float64
+}
+
+// ChargePerGram returns the scaled charge.
+func (s scaledCharge) ChargePerGram(pH, ionicStrength, tempC float64) float64 {
+	return s.times * s.of.ChargePerGram(pH, ionicStrength, tempC)
 }
 
 // heldCharge is a charge that does not move with pH, mmol.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"posset/beverage"
+	"posset/beverage/ingredient"
 	"posset/carbonation"
 )
 
@@ -13,6 +14,7 @@ type PH struct {
 	Measured  beverage.Interval // with its tolerance and every doubt about it
 	Predicted beverage.Interval
 	Chemistry *Chemistry
+	Bench     *Bench // nil: no trials are given
 
 	GasShift   float64           // what undegassed CO2 may have hidden, added to the upper end
 	SlowShift  float64           // what slowly dissolving bases may still add
@@ -28,24 +30,14 @@ const (
 	readingLowC         = 20.0 // 21 CFR 114.90(a)(3)(ii): sample and buffers at 20 to 30 °C
 	readingHighC        = 30.0
 	offTemperatureDoubt = 0.1 // a drink's pH moves by about this much over 20 C°: common practice, no source
-	unmodelledShift     = 1.0 // where the model fails: our own bound
 )
 
-// The model's own error beside the recipe's: what is left when every figure is
-// right. They are ours, set so that published drinks fall inside.
-const (
-	saltSystemError = 0.10
-	juiceError      = 0.20
-	proteinError    = 0.35
-	micelleError    = 0.35 // milk's published titrations lie within 0.2 (micelle_test.go); recipes with casein powders are not published
-	strongIonsError = 0.15 // above ionic strength strongIons
-	strongIons      = 0.3  // mol/kg
-	waterAlkalinity = 2e-3 // mol/L a treated water may bring: common practice, no source
-)
-
-func phOf(d *beverage.Drink, r *Recipe) PH {
+func phOf(d *beverage.Drink, r *Recipe, lib *ingredient.Library) PH {
 	p := PH{Chemistry: r.chemistry}
 	p.Predicted = p.Chemistry.predict()
+	if len(d.Bench) > 0 {
+		p.Bench, p.Predicted = p.Chemistry.learn(d, lib, p.Predicted)
+	}
 	p.SlowShift = p.Chemistry.slowShift()
 	p.Measured = p.measured(d)
 	p.Decides = p.Measured
@@ -87,67 +79,24 @@ func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 	return i
 }
 
-// predict solves the charge balance of the recipe and of every figure at its
-// ends; independent doubts add as squares, the model's own error beside them.
+// predict solves the charge balance of the recipe. Doubts that are independent
+// add as squares.
 func (c *Chemistry) predict() beverage.Interval {
-	m, ok := c.middle()
-	if !ok {
+	if _, ok := c.middle(); !ok {
 		return beverage.Interval{}
 	}
-	mid, err := c.settled().pH, c.settled().err
-	if err != nil {
-		c.Missing = append(c.Missing, err.Error())
+	s := c.settled()
+	if s.err != nil {
+		c.Missing = append(c.Missing, s.err.Error())
 		return beverage.Interval{}
 	}
-	if eq, ok := c.at(mid, false); ok {
-		c.ionic = eq.IonicStrength
-	}
-	var up, down float64
-	add := func(pH float64) {
-		if pH > mid {
-			up += (pH - mid) * (pH - mid)
-		} else {
-			down += (pH - mid) * (pH - mid)
-		}
-	}
-	for i, p := range c.parts {
-		if tol := (p.line.GPerL.High - p.line.GPerL.Mid) / p.line.GPerL.Mid; tol > 0 && len(p.mid.totals) > 0 {
-			if pH, err := c.mixture(i, nil, 1+tol).pHNear(mid); err == nil {
-				add(pH)
-				add(2*mid - pH)
-			}
-		}
-		for k := range p.variants {
-			if pH, err := c.mixture(i, &p.variants[k], 1).pHNear(mid); err == nil {
-				add(pH)
-			}
-		}
-	}
-	if pH, err := m.with("sodium", waterAlkalinity/c.WaterKgPerL).pHNear(mid); err == nil {
-		add(pH)
-	}
-	e := c.modelError()
-	return beverage.Interval{
-		Low: math.Max(0, mid-math.Sqrt(down+e*e)), Mid: mid, High: math.Min(14, mid+math.Sqrt(up+e*e)), Basis: beverage.Predicted,
-	}
+	c.doubts = c.doubtsAt(s.pH)
+	up, down := spread(c.doubts)
+	return interval(s.pH, up, down)
 }
 
-func (c *Chemistry) modelError() float64 {
-	e := saltSystemError
-	for _, p := range c.parts {
-		switch {
-		case p.mid.macro != nil && p.mid.macro.Family().HoldsCasein():
-			e = math.Max(e, micelleError)
-		case p.mid.macro != nil:
-			e = math.Max(e, proteinError)
-		case p.line.Acidity.Known():
-			e = math.Max(e, juiceError)
-		}
-	}
-	if c.ionic > strongIons {
-		e = math.Max(e, strongIonsError)
-	}
-	return e
+func interval(pH, up, down float64) beverage.Interval {
+	return beverage.Interval{Low: math.Max(0, pH-down), Mid: pH, High: math.Min(14, pH+up), Basis: beverage.Predicted}
 }
 
 // gasShift is how far degassing may raise a pH that was read with the CO2 still
@@ -176,14 +125,34 @@ func (c *Chemistry) gasShift(d *beverage.Drink, reading float64) float64 {
 }
 
 // carbonatedPH is the predicted pH with the stated volumes of CO2 dissolved.
-func (c *Chemistry) carbonatedPH(d *beverage.Drink) (float64, bool) {
+func (c *Chemistry) carbonatedPH(d *beverage.Drink) (float64, bool) { return c.carbonatedAt(d, roomC) }
+
+// carbonatedAt is the same at a temperature, in a pack that keeps its gas.
+func (c *Chemistry) carbonatedAt(d *beverage.Drink, tC float64) (float64, bool) {
 	m, ok := c.middle()
 	v, known := volumesOf(d)
 	if !ok || !known {
 		return 0, false
 	}
-	pH, err := m.with("carbonic", carbonation.GramsPerLitre(v)/molarMassCO2/c.WaterKgPerL).pH()
+	pH, err := m.with("carbonic", carbonation.GramsPerLitre(v)/molarMassCO2/c.WaterKgPerL).pHAt(tC)
 	return pH, err == nil
+}
+
+// AtProcess is the pH at a process temperature, degassed and with the gas the
+// drink holds; nil where it is unknown or the constants do not hold.
+func (f *Facts) AtProcess(tC float64) (still, carbonated *float64) {
+	c := f.PH.Chemistry
+	m, ok := c.middle()
+	if !ok {
+		return nil, nil
+	}
+	if pH, err := m.pHAt(tC); err == nil {
+		still = &pH
+	}
+	if pH, ok := c.carbonatedAt(f.Drink, tC); ok {
+		carbonated = &pH
+	}
+	return still, carbonated
 }
 
 // mostVolumes is what strongly carbonated drinks hold, for one whose level is not
@@ -195,19 +164,20 @@ const molarMassCO2 = 44.01
 // slowShift is how far the bases that dissolve slowly raise the pH from none of
 // them dissolved to all of them.
 func (c *Chemistry) slowShift() float64 {
-	if _, ok := c.middle(); !ok {
+	none, ok := c.middle()
+	if !ok {
 		return 0
 	}
-	parts := c.without(func(p part) bool { return p.line.SlowBase })
-	if len(parts) == len(c.parts) {
+	none.parts = c.without(func(p part) bool { return p.line.SlowBase })
+	if len(none.parts) == len(c.parts) {
 		return 0
 	}
-	all, err1 := c.settled().pH, c.settled().err
-	none, err2 := mixture{parts: parts}.pH()
-	if err1 != nil || err2 != nil {
+	all := c.settled()
+	without, err := none.pH()
+	if all.err != nil || err != nil {
 		return unmodelledShift
 	}
-	return math.Max(0, all-none)
+	return math.Max(0, all.pH-without)
 }
 
 // Middles are the pH that decides at its middle, and beside it a paper reading

@@ -13,17 +13,39 @@ type Titration struct {
 	Equilibrium acid.Equilibrium
 	PH          beverage.Interval
 	Carbonated  *float64
-	AcidityPct  *float64 // percent by mass of the drink, as anhydrous citric acid
+	Acidity     Acidity
 	Buffer      *float64 // mmol/L per pH
 	Curve       []acid.CurvePoint
 	WaterKgPerL float64
 }
 
-// citricG is what one mole of base titrates of anhydrous citric acid, grams.
-const citricG = 192.124 / 3
+// Acidity is the base that a drink takes to acid.EndPointPH.
+type Acidity struct {
+	molPerKg float64 // of drink
+	known    bool
+}
 
-// EndPointPH is where titratable acidity ends.
-const EndPointPH = titrationEndPH
+// As is the acidity in percent by mass of the drink as an acid by its component
+// name (citric is anhydrous); nil where it is unknown.
+func (a Acidity) As(name string) *float64 {
+	g, ok := equivalentG(name)
+	if !ok || !a.known {
+		return nil
+	}
+	return ptr(a.molPerKg * g / gramsPerPercent)
+}
+
+const gramsPerPercent = 10 // in a kilogram
+
+// acidityOf titrates what is dissolved.
+func (f *Facts) acidityOf(s acid.Solution, tC float64) Acidity {
+	base, err := acid.Titrate(s, tC, acid.EndPointPH)
+	d := f.Recipe.DensityGPerML
+	if err != nil || !d.Known() {
+		return Acidity{}
+	}
+	return Acidity{molPerKg: base * f.PH.Chemistry.WaterKgPerL / d.Mid, known: true}
+}
 
 // Titrate works out the recipe's acid chemistry at tC. It fails where the recipe
 // does not tell, and says what is missing.
@@ -40,12 +62,10 @@ func (f *Facts) Titrate(tC float64) (*Titration, error) {
 	t := &Titration{Equilibrium: eq, WaterKgPerL: c.WaterKgPerL, PH: f.PH.Predicted}
 	shift := eq.PH - f.PH.Predicted.Mid // of the temperature alone
 	t.PH.Low, t.PH.Mid, t.PH.High = t.PH.Low+shift, eq.PH, t.PH.High+shift
-	if pH, ok := c.carbonatedPH(f.Drink); ok {
+	if pH, ok := c.carbonatedAt(f.Drink, tC); ok {
 		t.Carbonated = &pH
 	}
-	if base, err := acid.Titrate(s, tC, titrationEndPH); err == nil && f.Recipe.DensityGPerML.Known() {
-		t.AcidityPct = ptr(base * c.WaterKgPerL * citricG / (10 * f.Recipe.DensityGPerML.Mid))
-	}
+	t.Acidity = f.acidityOf(s, tC)
 	if b, err := acid.BufferCapacity(s, tC); err == nil {
 		t.Buffer = ptr(b * c.WaterKgPerL)
 	}
@@ -104,76 +124,4 @@ func (f *Facts) Sensitivities(tC float64) []Sensitivity {
 		return 0
 	})
 	return list
-}
-
-// Dosed is an acid or a blend added to reach a pH.
-type Dosed struct {
-	GPerL      []float64 // of each acid as sold, in the order asked for
-	AcidityPct *float64  // after, as anhydrous citric acid
-}
-
-// DoseTo finds how much of a blend brings the unfavourable, upper end of the
-// predicted pH to the target. parts weigh the acids by mass; their lines come
-// from the library. It fails where the recipe does not tell, where an acid has no
-// make-up, and where the blend cannot reach the target.
-func (f *Facts) DoseTo(targetPH, tC float64, acids []Line, parts []float64) (*Dosed, error) {
-	t, err := f.Titrate(tC)
-	if err != nil {
-		return nil, err
-	}
-	c := f.PH.Chemistry
-	m, _ := c.middle()
-	blend, err := blendOf(acids, parts)
-	if err != nil {
-		return nil, err
-	}
-	aim := targetPH - (t.PH.High - t.PH.Mid)
-	s := m.at(aim) // what is dissolved once it is there
-	grams, err := acid.Dose(s, blend.totals, tC, aim)
-	if err != nil {
-		return nil, err
-	}
-	d := &Dosed{}
-	sum := 0.0
-	for _, p := range parts {
-		sum += p
-	}
-	for _, p := range parts {
-		d.GPerL = append(d.GPerL, grams*c.WaterKgPerL*p/sum)
-	}
-	after := mixture{parts: []scaled{{&blend, grams}}}.at(aim)
-	after.Poly = s.Poly
-	for _, x := range s.Totals {
-		after.Totals = addTotal(after.Totals, x.Component, x.Molality)
-	}
-	if base, err := acid.Titrate(after, tC, titrationEndPH); err == nil && f.Recipe.DensityGPerML.Known() {
-		d.AcidityPct = ptr(base * c.WaterKgPerL * citricG / (10 * f.Recipe.DensityGPerML.Mid))
-	}
-	return d, nil
-}
-
-// blendOf is one gram of the blend.
-func blendOf(acids []Line, parts []float64) (contribution, error) {
-	var blend contribution
-	sum := 0.0
-	for _, p := range parts {
-		sum += p
-	}
-	for i, l := range acids {
-		c, _, why := contributionsOf(l)
-		if why != "" || len(c.totals) == 0 {
-			return blend, fmt.Errorf("%s cannot be dosed: %s", l.Line.Name, orElse(why, "it brings no acid or base"))
-		}
-		for _, t := range c.totals {
-			blend.totals = addTotal(blend.totals, t.Component, t.Molality*parts[i]/sum)
-		}
-	}
-	return blend, nil
-}
-
-func orElse(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }
