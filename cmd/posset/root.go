@@ -61,6 +61,7 @@ func commands(con *console.Console) []*cobra.Command {
 		ingredientsCommand(con),
 		explainCommand(con),
 		verifyCommand(con),
+		serveCommand(con),
 	}
 }
 
