@@ -5,8 +5,9 @@ import "posset/beverage"
 // Acid is the acid chemistry of one drink.
 func Acid(r *beverage.AcidResult, u Units) Doc {
 	d := newDoc(r.Drink, headline(r.Findings), r.Tool, r.Input, r.Cautions)
-	d.add("Acidity", phFigures(r, u), listOf(r.Missing))
+	d.add("Acidity", append(phFigures(r, u), moreAcidity(r, u)...), listOf(r.Missing))
 	d.add("To reach the pH asked for", doseFigures(r, u))
+	d.add("Your own trials", trialBlocks(r, u)...)
 	d.add("Acid class", acidFigures(r.AcidClass, u), regulated(r.AcidClass))
 	d.addFindings(r.Findings)
 	d.add("What a tenth more of an ingredient does to the pH", sensitivityTable(r.Sensitivity))
@@ -55,7 +56,9 @@ func doseFigures(r *beverage.AcidResult, u Units) Figures {
 	}
 	fs := Figures{u.figure("pH asked for", acidity, r.DoseTargetPH)}
 	for _, d := range r.Dose {
-		fs = append(fs, u.figure(d.Ingredient, same("g/L", 2), &d.GPerL))
+		f := u.figure(d.Ingredient, same("g/L", 2), &d.GPerL)
+		f.Note = lots(d)
+		fs = append(fs, f)
 	}
 	return append(fs, u.figure("Titratable acidity then", same("% as citric acid", 3), r.AcidityAfterPct))
 }
@@ -86,7 +89,8 @@ func speciesTable(species []beverage.SpeciesAmount) Table {
 
 func acidSheet(r *beverage.AcidResult, u Units) Table {
 	l := newLedger(r.Input, r.Drink)
-	l.figures("acidity", phFigures(r, u))
+	l.figures("acidity", append(phFigures(r, u), moreAcidity(r, u)...))
+	trialLedger(l, r.Bench)
 	l.figures("dose", doseFigures(r, u))
 	l.figures("acid class", acidFigures(r.AcidClass, u))
 	l.findings(r.Findings)
