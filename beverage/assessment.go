@@ -99,6 +99,9 @@ type Delivered struct {
 	Set     string      `json:"target_set_by"`
 	Logs    []LogResult `json:"logs"`
 	Outcome Outcome     `json:"outcome"`
+
+	Departures   []Departure   `json:"departures,omitempty"`
+	Dispositions []Disposition `json:"dispositions,omitempty"`
 }
 
 // LogResult is one record.
@@ -111,6 +114,8 @@ type LogResult struct {
 	Batch   string        `json:"batch,omitempty"`
 	Probes  []ProbeResult `json:"probes"`
 	Aim     *Aim          `json:"-"`
+
+	Departures []Departure `json:"departures,omitempty"` // from limits it was held against by itself
 }
 
 // ProbeResult is one temperature column of a record.

@@ -23,6 +23,9 @@ type LethalityResult struct {
 	TargetMinutes *float64    `json:"target_minutes"`
 	Target        string      `json:"target,omitempty"`
 	Logs          []LogResult `json:"logs"`
+
+	Limits       []string      `json:"limits,omitempty"`
+	Dispositions []Disposition `json:"dispositions,omitempty"`
 }
 
 // AcidResult is the acid chemistry of one drink.

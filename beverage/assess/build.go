@@ -86,6 +86,9 @@ func delivered(f *facts.Facts) *beverage.Delivered {
 	for _, run := range r.Logs {
 		d.Logs = append(d.Logs, run.Result)
 	}
+	if d.Departures = departures(f); len(d.Departures) > 0 {
+		d.Dispositions = dispositions(f.Class, f.Process.Route)
+	}
 	return d
 }
 

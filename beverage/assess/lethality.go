@@ -22,12 +22,14 @@ type LogOptions struct {
 	Dates      string // dmy | mdy | ymd, ""
 	Sheet      string
 	Roles      map[string]string
+	Limits     []beverage.CriticalLimit // of the scheduled process, that a record can be held against
 }
 
 // LogReader reads records one after another, all on the same terms.
 type LogReader struct {
 	target *facts.Target
 	opt    logfile.Options
+	limits []beverage.CriticalLimit
 	result beverage.LethalityResult
 }
 
@@ -38,7 +40,7 @@ func NewLogReader(o LogOptions) (*LogReader, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &LogReader{opt: logfile.Options{
+	r := &LogReader{limits: o.Limits, opt: logfile.Options{
 		ToleranceC: o.ToleranceC, Unit: o.Unit, Dates: o.Dates, Sheet: o.Sheet, Roles: map[string]logfile.Role{},
 		Bases: []logfile.Basis{basis},
 	}}
@@ -48,6 +50,9 @@ func NewLogReader(o LogOptions) (*LogReader, error) {
 	r.result = beverage.LethalityResult{
 		Schema: beverage.LethalitySchema, Tool: o.tool(), Cautions: Cautions(),
 		TrefC: basis.Ref.TrefC, ZC: basis.Ref.ZC, Basis: basis.Name, ToleranceC: o.ToleranceC,
+	}
+	for _, l := range o.Limits {
+		r.result.Limits = append(r.result.Limits, string(l.What)+" "+l.Text)
 	}
 	if o.Target != nil {
 		if err := r.aim(*o.Target, o.Organism); err != nil {
@@ -93,11 +98,21 @@ func (r *LogReader) aim(t beverage.Target, organism string) error {
 
 // Read reads one record.
 func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, error) {
-	log, err := logfile.ReadFile(ctx, file, r.opt)
+	opt, run := r.opt, facts.Run{}
+	if len(r.limits) > 0 {
+		run.On(opt.Bases[0], opt.ToleranceC)
+		opt.History = run.Keep
+	}
+	log, err := logfile.ReadFile(ctx, file, opt)
 	if err != nil {
 		return beverage.LogResult{}, err
 	}
-	return facts.LogResultOf(log, r.opt.Bases, r.target), nil
+	run.Log, run.Result = log, facts.LogResultOf(log, opt.Bases, r.target)
+	for _, l := range r.limits {
+		run.Result.Departures = append(run.Result.Departures, run.Departures(l, r.target)...)
+	}
+	run.Result.Departures = append(run.Result.Departures, facts.Together(run.Result.Departures, r.target)...)
+	return run.Result, nil
 }
 
 // Failed is the result of a record that could not be used.
@@ -110,5 +125,11 @@ func Failed(file string, err error) beverage.LogResult {
 func (r *LogReader) Result(logs []beverage.LogResult) *beverage.LethalityResult {
 	out := r.result
 	out.Logs = logs
+	for _, l := range logs {
+		if len(l.Departures) > 0 {
+			// Of a record alone nobody said what class its drink is.
+			out.Dispositions = dispositions(beverage.Undecided, "")
+		}
+	}
 	return &out
 }

@@ -103,12 +103,14 @@ func (f *Facts) headspace() (beverage.Interval, string) {
 
 // recordedStart is the coldest first reading of a product probe, less the
 // sensor's tolerance.
-func (f *Facts) recordedStart() (beverage.Interval, string) {
+func (f *Facts) recordedStart() (beverage.Interval, string) { return coldestStart(f.Records.Logs) }
+
+func coldestStart(runs []Run) (beverage.Interval, string) {
 	low := math.Inf(1)
-	for _, run := range f.Records.Logs {
+	for _, run := range runs {
 		for i := range run.heat {
 			if run.Log.Probes[i].Role == logfile.Product && len(run.heat[i].points) > 0 {
-				low = math.Min(low, run.heat[i].points[0].TempC)
+				low = math.Min(low, run.heat[i].lows[0])
 			}
 		}
 	}

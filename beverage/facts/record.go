@@ -24,6 +24,10 @@ type Run struct {
 	Cold   int           // coldest product probe, -1 none
 	Medium bool          // no product probe: the record shows the medium, not the drink
 	heat   []heatHistory // what each probe saw, for what it did to the protein
+
+	ref       thermal.Reference // that credit was given on
+	leastC    float64           // below which nothing was
+	tolerance beverage.Given[float64]
 }
 
 // sensorToleranceC is taken off every reading: the accuracy 21 CFR 113.40 asks
@@ -69,6 +73,7 @@ func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Targe
 	}
 	opt.Bases, opt.StaysAtC = basesFor(t)
 	run := Run{Record: rec}
+	run.On(opt.Bases[0], sensorToleranceC)
 	opt.History = run.collect
 	path := rec.File
 	if !filepath.IsAbs(path) {

@@ -16,6 +16,7 @@ func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
 	d.add("Delivered lethality",
 		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
 		probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+	d.addDepartures(l.Departures, nil, l.Dispositions, u)
 	d.addRecordPictures(l.Logs, u)
 }
 

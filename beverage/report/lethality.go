@@ -15,6 +15,7 @@ func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
 	d.add("Further bases", moreTable(r.Logs, u))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
+	d.addDepartures(departuresOf(r.Logs), r.Limits, r.Dispositions, u)
 	d.addRecordPictures(r.Logs, u)
 	d.addFiles(r.Logs)
 	d.Sheet = logSheet(r, u)
@@ -57,7 +58,7 @@ func logsHeadline(r *beverage.LethalityResult) string {
 	if counts[beverage.Meets.String()] > 0 {
 		s += " (" + besideMeets + ")"
 	}
-	return s + "; " + NotARelease
+	return s + departed(r.Logs) + "; " + NotARelease
 }
 
 const noTarget = "without a target"

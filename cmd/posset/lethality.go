@@ -25,7 +25,8 @@ and credits lethality from it: what is left after the sensor's tolerance and
 every fault are counted against the process. Folders are walked; - is standard
 input. Without a target nothing is judged and the status is 0.`,
 		Example: "  posset lethality run-1.csv --tref 121.1C --z 10C --target \"6 min\"\n  posset lethality logs/ --target \"15 PU\" --format csv\n" +
-			"  posset lethality run-1.csv --role \"Can 1=product\" --role \"Retort=retort\" --organism \"Alicyclobacillus acidoterrestris\"",
+			"  posset lethality run-1.csv --role \"Can 1=product\" --role \"Retort=retort\" --organism \"Alicyclobacillus acidoterrestris\"\n" +
+			"  posset lethality run-1.csv --target \"F0 6 min\" --limit \"retort temperature >= 121.1 C\"",
 		RunE: func(cmd *cobra.Command, names []string) error { return runLethality(cmd, con, names, &o) },
 	}
 	o.bind(cmd.Flags())
@@ -128,7 +129,7 @@ func emitLogs(con *console.Console, reader *assess.LogReader, found inputs.Found
 			continue
 		}
 		sound++
-		open = open || l.result.Outcome != nil && *l.result.Outcome != beverage.Meets
+		open = open || len(l.result.Departures) > 0 || l.result.Outcome != nil && *l.result.Outcome != beverage.Meets
 	}
 	if sound == 0 {
 		return console.Refuse(errs...)

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -26,7 +27,7 @@ type lethalityFlags struct {
 	trefC, zC, toleranceC beverage.Given[float64]
 	organism, target      string
 	unit, dates, sheet    string
-	roles                 []string
+	roles, limits         []string
 	filesFrom             string
 }
 
@@ -40,6 +41,7 @@ func (o *lethalityFlags) bind(f *pflag.FlagSet) {
 	f.StringVar(&o.dates, "dates", "", "`dmy|mdy|ymd`: order of the dates, where the log does not tell")
 	f.StringVar(&o.sheet, "sheet", "", "`SHEET` of a workbook")
 	f.StringArrayVar(&o.roles, "role", nil, "`HEADING=ROLE` of a column: product, retort, reference, other or ignore; repeatable")
+	f.StringArrayVar(&o.limits, "limit", nil, "`LIMIT` of the scheduled process: \"retort temperature >= 121.1 C\"; repeatable")
 	f.StringVar(&o.filesFrom, "files-from", "", "`FILE` that names logs, one a line; - is standard input")
 }
 
@@ -63,7 +65,28 @@ func (o *lethalityFlags) options() (assess.LogOptions, error) {
 	if want.Roles, err = rolesOf(o.roles); err != nil {
 		return want, err
 	}
+	if want.Limits, err = limitsOf(o.limits); err != nil {
+		return want, err
+	}
 	return want, o.aim(&want)
+}
+
+// shownByALog are the limits that a log alone can be held against.
+var shownByALog = []beverage.LimitSubject{"retort temperature", "initial temperature", "come-up time", "hold time"}
+
+func limitsOf(texts []string) ([]beverage.CriticalLimit, error) {
+	var limits []beverage.CriticalLimit
+	for _, text := range texts {
+		l, err := spec.ParseLimit(text)
+		if err != nil {
+			return nil, fmt.Errorf("--limit: %w", err)
+		}
+		if !slices.Contains(shownByALog, l.What) {
+			return nil, fmt.Errorf("--limit: no log shows %s; put it into the spec as [[process.critical]] and run posset check", l.What)
+		}
+		limits = append(limits, l)
+	}
+	return limits, nil
 }
 
 // aim reads the target.
