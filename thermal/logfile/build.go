@@ -55,6 +55,7 @@ func (t *track) build(v *view, column int, o *order) {
 		switch {
 		case kind == Range && t.unit.c(col[row]) > highestC:
 			tooHotC = t.unit.c(col[row])
+			t.climb(v, o, seq, tooHotC)
 		case kind != Dropout:
 			tooHotC = 0
 		}
@@ -78,6 +79,17 @@ func (t *track) build(v *view, column int, o *order) {
 		t.endMissing(false)
 	}
 	t.markGaps(v, o)
+}
+
+// climb looks at a reading too hot to be any. When the record climbed there
+// steadily, all of it is in doubt.
+func (t *track) climb(v *view, o *order, seq int, c float64) {
+	n := t.s.len()
+	if t.role != Product || t.spoilt || n == 0 || t.s.seq[n-1] != seq-1 || !t.counts(o, seq, v) || c-t.s.c[n-1] > t.jumpC(t.a.seq.cad.usualS) {
+		return
+	}
+	t.spoilt = true
+	t.note(v, UnitDoubt, o.rows[seq], fmt.Sprintf("the readings climb steadily to %s, which no drink reaches: another unit, or a wrong sensor; nothing of the record is credited", degrees(c)))
 }
 
 // value reads a cell: the temperature at its word, the lowest it may stand for,
@@ -135,7 +147,7 @@ func (t *track) endMissing(resumed bool) {
 	if m.rows == 0 || resumed && t.led.last.have && t.cad.usualS > t.a.seq.cad.usualS*gapFactor && float64(m.rows)*t.a.seq.cad.usualS < t.cad.limitS {
 		return
 	}
-	t.faults.note(Dropout, m.line, m.time, fmt.Sprintf("no value in %d rows; nothing is credited over them", m.rows))
+	t.faults.note(Dropout, m.line, m.time, fmt.Sprintf("no value in %s; nothing is credited over them", plural(m.rows, "row")))
 }
 
 // brokenBetween tells whether the clock was set back on a row the probe has no
@@ -154,7 +166,7 @@ func (t *track) markGaps(v *view, o *order) {
 	s := &t.s
 	for i := 1; i < s.len(); i++ {
 		step := s.step(i)
-		if step == 0 || t.cad.allows(s.step(i-1), step, s.step(i+1)) {
+		if step == 0 || t.cad.allows(s.step(i-1), step, s.step(i+1)) || step >= slowFactor*t.cad.usualS && s.inSlowRun(i) {
 			continue
 		}
 		s.flag[i] |= tooFar
@@ -163,6 +175,27 @@ func (t *track) markGaps(v *view, o *order) {
 		}
 	}
 }
+
+// A recorder may keep time more slowly for a while: then several steps of the
+// same length follow each other.
+const (
+	slowFactor = 2.5
+	slowSteps  = 4
+)
+
+// inSlowRun tells whether the step to a reading is one of several equal ones.
+func (s *series) inSlowRun(i int) bool {
+	step, n := s.step(i), 1
+	for k := i - 1; n < slowSteps && sameStep(s.step(k), step); k-- {
+		n++
+	}
+	for k := i + 1; n < slowSteps && sameStep(s.step(k), step); k++ {
+		n++
+	}
+	return n >= slowSteps
+}
+
+func sameStep(a, b float64) bool { return math.Abs(a-b) <= b/100 }
 
 // gapInRows tells a gap of the whole record from cells without a value.
 func (t *track) gapInRows(v *view, o *order, from, to int) bool {

@@ -7,6 +7,11 @@ func (t *track) integrate(a, b int, v *view, o *order) {
 	s := &t.s
 	from := a
 	t.addWord(a, b, v)
+	if t.spoilt {
+		t.kept = nil
+		t.run.before = nil
+		t.retract(math.Inf(-1))
+	}
 	t.believed = t.believed[:0]
 	for i := range s.c {
 		c := s.c[i]
@@ -87,6 +92,8 @@ func (t *track) credit(a, b int, o *order) {
 			prev := t.led.last
 			if i > a {
 				prev = lastReading{true, s.t[i-1], s.c[i-1], s.flag[i-1]}
+			} else if out := i == 0 || s.t[i-1] != prev.t; out && !t.cad.allows(0, s.t[i]-prev.t, s.step(i+1)) {
+				prev.have = false // the reading before is out of view
 			}
 			t.creditPiece(prev, i, o)
 		}

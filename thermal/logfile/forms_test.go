@@ -33,7 +33,6 @@ type form struct {
 	tail    string // after the last reading of a row
 	foot    string
 	options func(o *logfile.Options)
-	want    func(t *testing.T, l *logfile.Log)
 }
 
 // began is when the written record begins: it crosses midnight.

@@ -28,7 +28,7 @@ func (t *track) findJumps(a, b int, v *view) {
 		case t.s.joined(i) && t.isJump(i):
 			t.jump(i, v)
 		}
-		if t.doubtC > 0 {
+		if t.doubtC > 0 || t.spoilt {
 			t.s.flag[i] |= uncredited
 		}
 	}

@@ -17,7 +17,7 @@ import (
 func TestMain(m *testing.M) {
 	flag.Parse()
 	if flag.Lookup("rapid.checks").Value.String() == "100" {
-		n := "150"
+		n := "250"
 		if more := os.Getenv("LAW_CHECKS"); more != "" {
 			n = more
 		}
@@ -52,6 +52,7 @@ func TestFaultNeverRaisesCredit(t *testing.T) {
 		p := drawProcess(t)
 		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 7))
 		sound := p.run(rng)
+		defer logfile.SetWindowRows(rapid.SampledFrom([]int{8192, 8192, 150}).Draw(t, "window"))()
 		before := read(t, sound.csv(), options())
 		for _, in := range injections {
 			r := sound.clone()

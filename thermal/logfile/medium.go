@@ -67,7 +67,7 @@ func (t *track) findAboveMedium(a, b int, v *view) {
 			t.startC = max(t.startC, s.c[i])
 		}
 		bound := max(t.a.bounds[s.row[i]], t.startC) + aboveMediumC + t.prof.resC
-		if s.c[i] <= bound || !t.aboveBeside(i, bound) {
+		if s.c[i] <= bound || s.flag[i]&uncredited != 0 || !t.aboveBeside(i, bound) {
 			continue
 		}
 		s.flag[i] |= uncredited

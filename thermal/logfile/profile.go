@@ -1,6 +1,9 @@
 package logfile
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // What readings of a sound probe scatter by is learnt from its own record.
 const (
@@ -11,6 +14,7 @@ const (
 	stepFactor     = 2.5   // of the resolution: what rounding alone can do
 	leastBeyondC   = 0.1   // C°, below which nothing is called a spike
 	slopeSpan      = 8     // readings over which a slope is taken
+	movingShare    = 0.05  // of its range that a probe crosses in that span while it moves
 	slopeQuantile  = 0.9   // of the slopes while it moves
 	slowestTauS    = 1800. // time constant of a probe that has not shown its own
 	lagShare       = 0.3   // of the time to cross its range, in which a slow probe may not answer at all
@@ -30,8 +34,9 @@ type profile struct {
 func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) bool) profile {
 	p := profile{resC: toC.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
 	stride := max(1, len(col)/sampleReadings)
-	scatter, slopes := make([]float64, 0, 2*sampleReadings), make([]float64, 0, 2*sampleReadings)
-	var pairs, same int
+	scatter := make([]float64, 0, 2*sampleReadings)
+	moves := make([]move, 0, 2*sampleReadings)
+	var pairs, same, wide int
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := 0; i+slopeSpan < len(col); i += stride {
 		w := [slopeSpan]float64{}
@@ -45,21 +50,20 @@ func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) 
 			continue
 		}
 		scatter = append(scatter, min(bend(w[0], w[1], w[2], w[3]), bend(w[4], w[5], w[6], w[7])))
-		if dt := t[i+slopeSpan] - t[i]; dt > 0 {
-			slopes = append(slopes, math.Abs(far-w[0])/dt)
-		}
+		moves = append(moves, move{math.Abs(far - w[0]), t[i+slopeSpan] - t[i]})
 		low, high = min(low, w[0]), max(high, w[0])
 	}
 	p.beyondC = p.beyond(quantile(scatter, noiseQuantile))
-	p.answer(slopes, high-low)
+	p.answer(moves, high-low)
 	for i := 0; i+slopeSpan < len(col); i += stride {
 		x, far := toC.c(col[i]), toC.c(col[i+slopeSpan])
 		if x > (low+high)/2 && math.Abs(far-x) <= max(4*p.resC, p.beyondC/2) {
 			pairs++
 			same += count(col[i] == col[i+1])
+			wide += count(toC.factor*spread(col[i:i+slopeSpan]) > 1.5*p.resC)
 		}
 	}
-	p.freezeAt = freezeAt(pairs, same)
+	p.freezeAt = freezeAt(pairs, same, wide)
 	return p
 }
 
@@ -73,35 +77,44 @@ func (p *profile) beyond(noiseC float64) float64 {
 	return max(leastBeyondC, stepFactor*p.resC+noiseFactor*max(0, noiseC-noiseSteps*p.resC))
 }
 
+// move is how far a probe moved within a time.
+type move struct{ byC, s float64 }
+
 // answer sets how slowly the probe follows, from how long it takes to cross its
 // range at its usual speed of moving.
-func (p *profile) answer(slopes []float64, rangeC float64) {
-	moving := slopes[:0]
-	for _, s := range slopes {
-		if s > 0 {
-			moving = append(moving, s)
+func (p *profile) answer(moves []move, rangeC float64) {
+	slopes := make([]float64, 0, len(moves))
+	for _, m := range moves {
+		if m.s > 0 && m.byC >= movingShare*rangeC {
+			slopes = append(slopes, m.byC/m.s)
 		}
 	}
-	if fast := quantile(moving, slopeQuantile); rangeC > 10*p.beyondC && fast > 0 {
+	if fast := quantile(slopes, slopeQuantile); rangeC > 10*p.beyondC && fast > 0 {
 		p.tauS = min(slowestTauS, rangeC/fast)
 		p.lagS = p.tauS * lagShare
 	}
 }
 
-// freezeAt is how many equal readings on end a probe with noise cannot show.
-// Where the noise does not move every second reading or so, no number is safe.
-func freezeAt(pairs, same int) int {
+// spread is between what a few readings lie.
+func spread(x []float64) float64 { return slices.Max(x) - slices.Min(x) }
+
+// freezeAt is how many equal readings on end a probe with noise cannot show,
+// from how many of some pairs of readings were equal, and how many stood among
+// more than two values. Where the noise does not always span the resolution, no
+// number is safe.
+func freezeAt(pairs, same, wide int) int {
 	const (
-		fewest  = 40   // level pairs, for a share to be known
-		most    = 0.45 // share of equal pairs up to which the noise spans the resolution everywhere
-		spread  = 0.1  // by which the share differs from place to place
+		fewest  = 40   // pairs, for a share to be known
+		spans   = 0.7  // of the pairs that must stand among more than two values
+		most    = 0.45 // share of equal pairs
+		varies  = 0.1  // by which that share differs from place to place
 		certain = 1e-10
 	)
 	share := float64(same) / float64(max(1, pairs))
-	if pairs < fewest || share > most {
+	if pairs < fewest || share > most || float64(wide) < spans*float64(pairs) {
 		return 0
 	}
-	return int(math.Ceil(math.Log(certain) / math.Log(share+spread)))
+	return int(math.Ceil(math.Log(certain) / math.Log(share+varies)))
 }
 
 // quantile of unsorted values, which it reorders; 0 of none.

@@ -132,6 +132,8 @@ func options() logfile.Options {
 	return logfile.Options{ToleranceC: 0.5, Bases: []logfile.Basis{{Name: "F0", Ref: thermal.F0}}}
 }
 
+var nan = math.NaN()
+
 // tester is what testing and rapid have in common.
 type tester interface {
 	require.TestingT

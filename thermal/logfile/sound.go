@@ -49,6 +49,7 @@ func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
 		return false
 	}
 	t.minC, t.maxC = min(t.minC, t.unit.c(low)), max(t.maxC, t.unit.c(high))
+	t.lowC, t.highC = min(t.lowC, t.minC), max(t.highC, t.maxC)
 	t.book(v, from, to)
 	t.addUp(v, col, sums, from, to, t.unit.c(low), t.unit.c(high))
 	t.keep(v)
@@ -58,7 +59,7 @@ func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
 // settled tells whether nothing of earlier views is still open, and the ledger
 // stands at the reading before.
 func (t *track) settled(v *view, col []float64, from int) bool {
-	if t.doubtUnit != "" || t.doubtC > 0 || t.tooHotC > 0 || t.missing.rows > 0 || t.run.stuck || t.a.o.History != nil {
+	if t.doubtUnit != "" || t.spoilt || t.doubtC > 0 || t.tooHotC > 0 || t.missing.rows > 0 || t.run.stuck || t.a.o.History != nil {
 		return false
 	}
 	last, word := &t.led.last, &t.wordLast

@@ -30,6 +30,12 @@ func TestSoundLogsAreCreditedExactly(t *testing.T) {
 	}
 }
 
+// The same in many windows, as long logs are judged.
+func TestSoundInManyWindows(t *testing.T) {
+	defer logfile.SetWindowRows(100)()
+	TestSoundLogsAreCreditedExactly(t)
+}
+
 func checkSound(t *testing.T, r record) {
 	o := options()
 	o.Bases = append(o.Bases, logfile.Basis{Name: "PU", Ref: thermal.PU})

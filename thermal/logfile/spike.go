@@ -7,6 +7,7 @@ import (
 
 const (
 	contextReadings = 8   // before the judged ones, looked over again so that their spikes do not count as neighbours
+	oneSided        = 2   // times what is beyond noise, where neighbours stand on one side only
 	widestBurst     = 5   // readings a spike may span
 	longestBurstS   = 90  // s; longer, it can be the process itself
 	burstFactor     = 2   // of what is beyond noise, for a spike of several readings
@@ -27,8 +28,12 @@ func (t *track) beyondC() float64 {
 // stands out upward is credited below all that its neighbours support; one that
 // stands out downward counts as it is.
 func (t *track) findSpikes(a, b int, v *view) {
-	s, beyond := &t.s, t.beyondC()
+	s := &t.s
 	for i := max(0, a-contextReadings); i < b; i++ {
+		beyond := t.beyondC()
+		if !s.joined(i) || !s.joined(i+1) {
+			beyond *= oneSided
+		}
 		up, low := s.standsOut(i, 1)
 		down, _ := s.standsOut(i, -1)
 		switch {
@@ -36,6 +41,9 @@ func (t *track) findSpikes(a, b int, v *view) {
 			t.noteSpike(v, i, a, up, "above")
 			s.c[i] = min(s.c[i], low-beyond)
 		case down > beyond && s.joined(i) && s.joined(i+1):
+			if s.x[i] > s.c[i] {
+				continue // the lower of two values at one time
+			}
 			t.noteSpike(v, i, a, down, "below")
 		default:
 			i = t.findBurst(i, a, b, v)

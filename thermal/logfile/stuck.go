@@ -9,10 +9,12 @@ const (
 	fewestStuck     = 8   // equal readings, for the movement of others to speak against them
 	moveShare       = 0.2 // of its own range by which others must have moved away
 	stuckSteps      = 3   // of the resolution that it should have moved by then
+	movingSpan      = 32  // readings over which a probe is seen to move
 	catchUpRun      = 3   // equal readings before a step that catches up
 	catchUpFactor   = 1.5 // of what is beyond noise, for such a step
 	catchUpVsOthers = 1.5 // times the largest step of the others
-	catchUpShare    = 0.5 // of a step down that no neighbour shares, where no other probe can be asked
+	catchUpShare    = 0.5 // of such a step that its neighbours do not share
+	slowReadings    = 20  // that a slow probe takes to cross its range
 	movedShare      = 0.1 // of the step by which another probe moved meanwhile
 )
 
@@ -123,7 +125,7 @@ func (d *departure) count(distance float64, ends [2]float64, dt float64, i int, 
 }
 
 // rangeC is what the probe has moved over so far, C°.
-func (t *track) rangeC() float64 { return max(0, t.maxC-t.minC) }
+func (t *track) rangeC() float64 { return max(0, t.highC-t.lowC) }
 
 // judgeRun decides whether the run that i belongs to is stuck by now.
 func (t *track) judgeRun(i, a int, v *view) {
@@ -131,7 +133,7 @@ func (t *track) judgeRun(i, a int, v *view) {
 	should := stuckSteps*t.prof.resC + t.prof.beyondC
 	switch {
 	case r.stuck || r.n < fewestStuck:
-	case t.prof.freezeAt > 0 && r.n >= t.prof.freezeAt && (r.x > (t.minC+t.maxC)/2 || t.movingBefore(r.from)):
+	case t.prof.freezeAt > 0 && r.n >= t.prof.freezeAt && (r.x > (t.lowC+t.highC)/2 || t.movingBefore(r.from)):
 		t.stick(r.from, a, i, v, fmt.Sprintf("%s without change over %d readings, though this probe's readings scatter", degrees(r.x), r.n))
 	case r.above.integral > should*t.prof.tauS:
 		t.stick(r.above.onset.at(), a, i, v, fmt.Sprintf("%s without change while the other probes fell", degrees(r.x)))
@@ -165,19 +167,18 @@ func (t *track) stick(since, a, i int, v *view, detail string) {
 // movingBefore tells whether the probe was on its way when a run began, so that
 // all of the run stood still.
 func (t *track) movingBefore(from int) bool {
-	for i := from; i > from-slopeSpan; i-- {
-		if !t.s.joined(i) {
-			return false
-		}
+	i := from
+	for t.s.joined(i) && i > from-movingSpan {
+		i--
 	}
-	return math.Abs(t.s.x[from]-t.s.x[from-slopeSpan]) > max(t.prof.beyondC, 2*t.prof.resC)
+	return from-i >= slopeSpan && math.Abs(t.s.x[from]-t.s.x[i]) >= max(2*t.prof.resC, t.prof.beyondC/2)
 }
 
 // catchUp looks at the step that ends a run: when it makes up at once for what
 // others did meanwhile, or falls faster than a sensor can, the run was stuck.
 func (t *track) catchUp(i, a int, v *view) {
 	s, r := &t.s, &t.run
-	if r.n < catchUpRun || !s.joined(i) {
+	if r.n < catchUpRun || !s.joined(i) || t.role != Product {
 		return
 	}
 	if r.stuck {
@@ -187,13 +188,13 @@ func (t *track) catchUp(i, a int, v *view) {
 		return
 	}
 	step, lone := s.c[i]-r.x, s.loneStep(i)
-	if lone <= catchUpFactor*t.beyondC() {
+	if lone <= catchUpFactor*t.beyondC() || lone < catchUpShare*math.Abs(step) {
 		return
 	}
 	from := max(r.from, 0)
-	since, ok := t.a.movedMeanwhile(v, s.row[from:i+1], t.at, step, t.prof.beyondC)
+	since, ok := t.a.movedMeanwhile(v, s.row[from:i], t.at, step, t.prof.beyondC)
 	if !ok {
-		since, ok = 0, t.catchesUpAlone(i, step, lone, v)
+		since, ok = 0, t.catchesUpAlone(i, step, v)
 	}
 	if !ok {
 		return
@@ -205,12 +206,12 @@ func (t *track) catchUp(i, a int, v *view) {
 }
 
 // catchesUpAlone judges a step without the other probes: down, it is faster than
-// a sensor or, with no other probe to ask, than its neighbours; up, it ends a
-// long stand in the middle of a move.
-func (t *track) catchesUpAlone(i int, step, lone float64, v *view) bool {
-	_, _, asked := t.a.others(v, t.s.row[i], t.at)
-	if step < 0 {
-		return t.isJump(i) || !asked && lone > catchUpShare*-step
+// a sensor follows or, with no other probe to ask, than one that is slow against
+// the log's interval; up, it ends a long stand in the middle of a move.
+func (t *track) catchesUpAlone(i int, step float64, v *view) bool {
+	if step > 0 {
+		return t.run.n >= fewestStuck && t.movingBefore(t.run.from)
 	}
-	return t.run.n >= fewestStuck && t.movingBefore(t.run.from)
+	_, _, asked := t.a.others(v, t.s.row[i], t.at)
+	return t.isJump(i) || !asked && t.prof.tauS >= slowReadings*t.s.step(i)
 }

@@ -22,7 +22,8 @@ type track struct {
 	kept     []ledger // as it was at the end of earlier views, for a clock set back beyond what is in view
 
 	samples      int
-	minC, maxC   float64
+	minC, maxC   float64 // of the readings counted
+	lowC, highC  float64 // of those seen
 	startS, endS float64
 	faults       faultBook
 	missing      missingRun
@@ -36,6 +37,7 @@ type track struct {
 	told         bool    // a reading was handed to the caller, the latest at toldS
 	toldS        float64
 	tooHotC      float64 // the latest reading, when it was too hot to be a temperature; 0 otherwise
+	spoilt       bool    // nothing of the record can be believed
 	doubtUnit    string  // the unit the values look like, when it is not the one stated
 	s            series
 	believed     []float64
@@ -45,7 +47,7 @@ type track struct {
 }
 
 func newTrack(c column, a *analysis) *track {
-	t := &track{column: c, unit: scaleOf(c.unit), a: a, minC: math.Inf(1), maxC: math.Inf(-1), startC: lowestC}
+	t := &track{column: c, unit: scaleOf(c.unit), a: a, minC: math.Inf(1), maxC: math.Inf(-1), startC: lowestC, lowC: math.Inf(1), highC: math.Inf(-1)}
 	for _, b := range a.o.Bases {
 		t.bases = append(t.bases, creditBasis{b, a.o.ToleranceC})
 	}
@@ -124,12 +126,20 @@ func (t *track) judge(v *view, column int, o *order) {
 	}
 	t.build(v, column, o)
 	t.mergeDups(v, column, o)
+	t.widen()
 	a, b := t.span(from, to)
 	t.findSpikes(a, b, v)
 	t.findStuck(a, b, v) // before jumps: the step that ends a stuck run is no jump
 	t.findJumps(a, b, v)
 	t.findAboveMedium(a, b, v)
 	t.integrate(a, b, v, o)
+}
+
+// widen notes between what readings the probe has moved.
+func (t *track) widen() {
+	for _, x := range t.s.x {
+		t.lowC, t.highC = min(t.lowC, x), max(t.highC, x)
+	}
 }
 
 // span gives the readings that stand in a stretch of the order.

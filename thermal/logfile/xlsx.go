@@ -58,10 +58,15 @@ func checkPackage(packed []byte, name string) error {
 		return fmt.Errorf("%s: damaged workbook: %s", name, firstLine(err))
 	}
 	var size uint64
+	isBook := false
 	for _, f := range archive.File {
+		isBook = isBook || strings.HasPrefix(f.Name, "xl/")
 		if size += f.UncompressedSize64; size > maxUnpacked || f.UncompressedSize64 > maxUnpacked {
 			return fmt.Errorf("%s: the workbook unpacks to more than %d MB; save it as CSV", name, maxUnpacked>>20)
 		}
+	}
+	if !isBook {
+		return fmt.Errorf("%s: is a zip archive but no workbook; unpack it first", name)
 	}
 	for _, f := range archive.File {
 		if err := checkPart(f); err != nil {

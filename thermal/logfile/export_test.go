@@ -1,0 +1,9 @@
+package logfile
+
+// SetWindowRows makes logs be judged in windows of so many rows, until the
+// function it returns is called.
+func SetWindowRows(rows int) (restore func()) {
+	was := windowRows
+	windowRows = rows
+	return func() { windowRows = was }
+}
