@@ -30,6 +30,9 @@ func Drink(ctx context.Context, d *beverage.Drink, o Options) (*beverage.Assessm
 	return assessment(f, o), nil
 }
 
+// Of assesses a drink whose facts are worked out.
+func Of(f *facts.Facts, o Options) *beverage.Assessment { return assessment(f, o) }
+
 func assessment(f *facts.Facts, o Options) *beverage.Assessment {
 	a := &beverage.Assessment{
 		Schema: beverage.AssessmentSchema, Tool: o.tool(), Input: input(f.Drink),

@@ -58,6 +58,7 @@ func commands(con *console.Console) []*cobra.Command {
 		routesCommand(con),
 		matchCommand(con),
 		briefCommand(con),
+		sweepCommand(con),
 		ingredientsCommand(con),
 		explainCommand(con),
 		verifyCommand(con),
