@@ -32,6 +32,12 @@ func (p *part) juice() string {
 	return p.settleMid()
 }
 
+// fruitAcidsSpentPH is the own pH above which the acids of fruit are all but
+// ionized: what still takes up base to the end point are phosphate and amino
+// acids, and the juice is modelled by phosphate. Malic acid's last pK is 5.1;
+// the choice of phosphate is our own.
+const fruitAcidsSpentPH = 5.3
+
 func juiceAt(l Line, ownPH, acidityPct float64) (contribution, error) {
 	main, as := l.MainAcid, l.AcidityAs
 	if as == "" {
@@ -39,6 +45,9 @@ func juiceAt(l Line, ownPH, acidityPct float64) (contribution, error) {
 	}
 	if main == "" {
 		main = as
+	}
+	if l.OwnPH.Mid > fruitAcidsSpentPH {
+		main = "phosphoric"
 	}
 	eq, ok := equivalentG(as)
 	if !ok {
