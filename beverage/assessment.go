@@ -116,6 +116,7 @@ type LogResult struct {
 	Aim     *Aim          `json:"-"`
 
 	Departures []Departure `json:"departures,omitempty"` // from limits it was held against by itself
+	Evidence   *Evidence   `json:"evidence,omitempty"`
 }
 
 // ProbeResult is one temperature column of a record.

@@ -16,6 +16,7 @@ func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d.add("Further bases", moreTable(r.Logs, u))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
 	d.addDepartures(departuresOf(r.Logs), r.Limits, r.Dispositions, u)
+	d.addEvidence(r.Logs)
 	d.addRecordPictures(r.Logs, u)
 	d.addFiles(r.Logs)
 	d.Sheet = logSheet(r, u)

@@ -46,9 +46,17 @@ func runLethality(cmd *cobra.Command, con *console.Console, names []string, o *l
 	if err != nil {
 		return usageError(cmd, err.Error())
 	}
+	if err := o.evidenceFits(cmd, found.Files); err != nil {
+		return err
+	}
 	logs, err := readLogs(cmd.Context(), con, reader, found.Files)
 	if err != nil {
 		return err
+	}
+	if o.evidence != "" && logs[0].err == nil {
+		if err := writeEvidence(cmd.Context(), con, reader, found.Files[0], o.evidence, &logs[0].result); err != nil {
+			return err
+		}
 	}
 	return emitLogs(con, reader, found, logs)
 }

@@ -28,7 +28,7 @@ type lethalityFlags struct {
 	organism, target      string
 	unit, dates, sheet    string
 	roles, limits         []string
-	filesFrom             string
+	filesFrom, evidence   string
 }
 
 func (o *lethalityFlags) bind(f *pflag.FlagSet) {
@@ -42,6 +42,7 @@ func (o *lethalityFlags) bind(f *pflag.FlagSet) {
 	f.StringVar(&o.sheet, "sheet", "", "`SHEET` of a workbook")
 	f.StringArrayVar(&o.roles, "role", nil, "`HEADING=ROLE` of a column: product, retort, reference, other or ignore; repeatable")
 	f.StringArrayVar(&o.limits, "limit", nil, "`LIMIT` of the scheduled process: \"retort temperature >= 121.1 C\"; repeatable")
+	f.StringVar(&o.evidence, "evidence", "", "`FILE` (.csv or .xlsx) for every reading of one log with what it adds, to be worked out again by hand")
 	f.StringVar(&o.filesFrom, "files-from", "", "`FILE` that names logs, one a line; - is standard input")
 }
 
