@@ -125,6 +125,7 @@ func (e *RecordError) Unwrap() error { return e.Err }
 // with. Without a target no outcome is told.
 func LogResultOf(log *logfile.Log, bases []logfile.Basis, t *Target) beverage.LogResult {
 	r := beverage.LogResult{File: log.File, SHA256: log.SHA256, Probes: []beverage.ProbeResult{}}
+	capCredit(log)
 	cold, medium := log.ColdestProduct(0)
 	for i := range log.Probes {
 		r.Probes = append(r.Probes, probeResult(&log.Probes[i], bases, t))
@@ -138,6 +139,20 @@ func LogResultOf(log *logfile.Log, bases []logfile.Basis, t *Target) beverage.Lo
 	}
 	r.Outcome = &o
 	return r
+}
+
+// capCredit lets no credit exceed what the record says at its word: readings
+// under a wrong unit say nothing until somebody says which unit they are in.
+func capCredit(log *logfile.Log) {
+	for i := range log.Probes {
+		for k := range log.Probes[i].Results {
+			x := &log.Probes[i].Results[k]
+			if x.LethalityMin == nil || x.CreditedMin == nil || *x.CreditedMin <= *x.LethalityMin {
+				continue
+			}
+			x.CreditedMin, x.CreditedBeforeCoolingMin = x.LethalityMin, x.LethalityMin
+		}
+	}
 }
 
 // slowest lets the worst product probe decide.
