@@ -66,9 +66,9 @@ func (u Units) basis(trefC, zC float64) string {
 // pathPicture follows one process: what it has delivered, what it has unfolded.
 func pathPicture(h beverage.HeatPicture, u Units) Picture {
 	t := temperature.in(u)
-	data := Table{Columns: numbers(columns("time, min", "temperature, "+t.unit, "lethality, min", "unfolded, %"), 0, 4)}
+	data := Table{Columns: numbers(columns("time", "temperature, "+t.unit, "lethality, min", "unfolded, %"), 0, 4)}
 	for _, p := range h.Path {
-		data.Rows = append(data.Rows, []string{decimal(p.TimeS/60, 2), u.cell(temperature, &p.TempC), decimal(p.LethalityMin, 3), shareCell(p.Denatured)})
+		data.Rows = append(data.Rows, []string{durationWords(p.TimeS), u.cell(temperature, &p.TempC), decimal(p.LethalityMin, 3), shareCell(p.Denatured)})
 	}
 	panel := chart.Panel{Y: chart.Axis{Title: unfoldedTitle}, Curves: unfoldedCurves(len(h.Path), func(i int) (float64, beverage.Interval) { return h.Path[i].LethalityMin, h.Path[i].Denatured })}
 	return Picture{Data: data, Chart: chart.Chart{Title: "Lethality gained against protein unfolded, over the process",

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"posset/beverage"
 )
@@ -39,7 +40,8 @@ func flagsHeadline(flags []beverage.ProteinFlag) string {
 func flagItems(flags []beverage.ProteinFlag) Items {
 	items := make(Items, len(flags))
 	for i, f := range flags {
-		items[i] = Item{Mark: f.Level.String(), ID: f.ID, Title: f.Text}
+		title, detail, _ := strings.Cut(f.Text, ": ")
+		items[i] = Item{Mark: f.Level.String(), ID: f.ID, Title: title, Text: detail}
 	}
 	return items
 }
