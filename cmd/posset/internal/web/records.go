@@ -226,6 +226,16 @@ func (s *Site) recordsFile(r *http.Request) (answer, error) {
 	return answer{}, &refusal{http.StatusBadRequest, "records are saved as csv, json or html"}
 }
 
+// Needed is the target as the figure that the credited value is held against;
+// "" for an unbroken stay.
+func (a *recordsAnswer) Needed() string {
+	r := a.result
+	if r.TargetMinutes == nil {
+		return ""
+	}
+	return fmt.Sprintf("%.2f min at %.1f °C, z %.1f C°", *r.TargetMinutes, r.TrefC, r.ZC)
+}
+
 // Minutes shows a lethality; what is unknown is a dash.
 func (*recordsAnswer) Minutes(v *float64) string { return shownFigure(v, "%.2f") }
 
