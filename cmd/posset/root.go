@@ -59,6 +59,7 @@ func commands(con *console.Console) []*cobra.Command {
 		matchCommand(con),
 		briefCommand(con),
 		sweepCommand(con),
+		compareCommand(con),
 		ingredientsCommand(con),
 		explainCommand(con),
 		verifyCommand(con),
