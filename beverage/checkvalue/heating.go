@@ -1,0 +1,46 @@
+package checkvalue
+
+import (
+	"math"
+
+	"posset/thermal"
+	"posset/thermal/heatpen"
+)
+
+var heatingModels = map[string]model{
+	// C° below the retort at the end of heating, from fh/U.
+	"heatpen.g": {heatingTable(number("fh_over_u")), func(g given) (float64, error) {
+		return g.heatingTable(heatpen.HeatingStartC).G(g.number("fh_over_u")), nil
+	}},
+	// log10 of the same in F°, by the table of z 18 F° and 180 F° between retort and
+	// cooling medium.
+	"heatpen.printed-log-g": {[]param{number("fh_over_u")}, func(g given) (float64, error) {
+		return math.Log10(heatpen.PrintedTable(printedZC, printedDropC).G(g.number("fh_over_u")) / perF), nil
+	}},
+	// Minutes at tref of a process: heating for a time, and cooling as asked for.
+	"heatpen.delivered": {heatingTable(temperature("retort"), temperature("initial"), number("jh"), duration("fh"), duration("time"), temperature("tref")), delivered},
+}
+
+const (
+	printedZC    = 18 / 1.8
+	printedDropC = 180 / 1.8
+)
+
+func heatingTable(params ...param) []param {
+	return append(params, difference("z"), optional(difference("drop")), optional(number("jc")), optional(number("cooling_share")))
+}
+
+func (g given) heatingTable(startC float64) heatpen.Table {
+	return heatpen.Table{ZC: g.difference("z"), DropC: g.difference("drop"), Jc: g.number("jc"), FcOverFh: 1, CoolingShare: g.number("cooling_share"), StartC: startC}
+}
+
+func delivered(g given) (float64, error) {
+	ref, err := thermal.NewReference(g.celsius("tref"), g.difference("z"))
+	if err != nil {
+		return 0, err
+	}
+	fh := g.seconds("fh") / secondsPerMinute
+	startC := g.number("jh") * (g.celsius("retort") - g.celsius("initial"))
+	endC := startC * math.Pow(10, -g.seconds("time")/secondsPerMinute/fh)
+	return ref.LethalRate(g.celsius("retort")) * fh * g.heatingTable(startC).UOverFh(endC), nil
+}
