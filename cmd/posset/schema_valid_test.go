@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"maps"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -39,37 +40,42 @@ func compiled(t *testing.T) map[string]*jsonschema.Schema {
 	return all
 }
 
-// What every command prints of every demo drink and record is what its schema
-// says.
+// withTrials is a drink whose developer has read the pH of two trials, and that
+// is preserved by acids.
+const withTrials = `[drink]
+name = "Rhubarb trial"
+serving = "330 mL"
+base = "water"
+[[ingredient]]
+name = "whey protein isolate, acidified"
+amount = "40 g/L"
+[[ingredient]]
+name = "citric acid"
+amount = "2 g/L"
+[[ingredient]]
+name = "potassium sorbate"
+amount = "200 mg/L"
+[[ingredient]]
+name = "sodium benzoate"
+amount = "100 mg/L"
+[[bench]]
+amounts = { "citric acid" = "2 g/L" }
+ph = 3.2
+[[bench]]
+amounts = { "citric acid" = "4 g/L" }
+ph = 3.05
+`
+
+// What every command prints of every demo drink and record, and check of every
+// drink that raises a finding, is what its schema says.
 func TestOutputsFitTheirSchemas(t *testing.T) {
 	all := compiled(t)
+	own := t.TempDir()
+	trials, evidence := filepath.Join(own, "trials.toml"), filepath.Join(own, "evidence.csv")
+	require.NoError(t, os.WriteFile(trials, []byte(withTrials), 0o644))
 	t.Chdir("../../testdata/drinks")
-	drinks, err := filepath.Glob("*.toml")
-	require.NoError(t, err)
-	require.GreaterOrEqual(t, len(drinks), 12)
-	logs, err := filepath.Glob("logs/*.csv")
-	require.NoError(t, err)
-	require.NotEmpty(t, logs)
-	runs := [][]string{{"verify"}, {"explain"}, {"explain", "log-fault"}, {"ingredients"}, {"ingredients", "citric acid"},
-		{"carbonation", "--volumes", "2.6", "--temperature", "4C"}, {"lethality", logs[0], "--organism", "Alicyclobacillus acidoterrestris"},
-		{"lethality", logs[0], "--target", "15 s at 72 C"}, {"lethality", logs[0], drinks[0]}, {"lethality", logs[0], "--role", "Can A=retort", "--target", "F0 6 min"},
-		{"acid", drinks[1], "--target-ph", "2.8", "--with", "citric acid:malic acid 3:1"},
-		{"match", drinks[1], "--lines", "../lines.toml"}, {"match", drinks[1], "--lines", "../lines.toml", "--run", "20000 L"},
-		{"sweep", drinks[0], "--vary", "measured.ph=2.8..4.8", "--steps", "3"},
-		{"sweep", drinks[0], "--vary", "measured.ph=2.8..4.8", "--vary", "whey protein isolate, acidified=20..120 g/L", "--steps", "2"},
-		{"hold", "--bore", "47.5mm", "--length", "18m", "--flow", "5000 L/h", "--temperature", "138C", "--brix", "8", "--target", "F0 6 min"},
-		{"heating", "logs/barley-tea-retort.csv", "--retort-temperature", "121.1C", "--initial-temperature", "20C", "--target", "F0 4 min"}}
-	for _, d := range drinks {
-		for _, c := range []string{"check", "acid", "protein", "carbonation", "routes", "brief"} {
-			runs = append(runs, []string{c, d})
-		}
-		runs = append(runs, []string{"brief", d, "--disclose", "classes"})
-	}
-	for _, l := range logs {
-		runs = append(runs, []string{"lethality", l, "--target", "F0 6 min"})
-	}
 	seen := map[string]bool{}
-	for _, args := range runs {
+	for _, args := range append(specRuns(t, trials), logRuns(t, evidence)...) {
 		value := output(t, args)
 		id, _ := value["schema"].(string)
 		require.NotNil(t, all[id], "%v prints schema %q", args, id)
@@ -79,6 +85,52 @@ func TestOutputsFitTheirSchemas(t *testing.T) {
 		}
 	}
 	require.Equal(t, slices.Sorted(maps.Keys(published)), slices.Sorted(maps.Keys(seen)))
+}
+
+// specRuns are commands that read a spec, or no file at all.
+func specRuns(t *testing.T, trials string) [][]string {
+	drinks := filesAt(t, "*.toml", 12)
+	still, sparkling := drinks[0], drinks[1]
+	runs := [][]string{{"verify"}, {"explain"}, {"explain", "log-fault"}, {"ingredients"}, {"ingredients", "citric acid"},
+		{"carbonation", "--volumes", "2.6", "--temperature", "4C"},
+		{"acid", sparkling, "--target-ph", "2.8", "--with", "citric acid:malic acid 3:1"},
+		{"match", sparkling, "--lines", "../lines.toml"}, {"match", sparkling, "--lines", "../lines.toml", "--run", "20000 L"},
+		{"sweep", still, "--vary", "measured.ph=2.8..4.8", "--steps", "3"},
+		{"sweep", still, "--vary", "measured.ph=2.8..4.8", "--vary", "whey protein isolate, acidified=20..120 g/L", "--steps", "2"},
+		{"hold", "--bore", "47.5mm", "--length", "18m", "--flow", "5000 L/h", "--temperature", "138C", "--brix", "8", "--target", "F0 6 min"},
+		{"hold", "--bore", "38mm", "--flow", "3000 L/h", "--temperature", "72.5C", "--target", "15 s at 72 C"},
+		{"acid", trials}}
+	for _, d := range drinks {
+		for _, c := range []string{"check", "acid", "protein", "carbonation", "routes", "brief"} {
+			runs = append(runs, []string{c, d})
+		}
+		runs = append(runs, []string{"brief", d, "--disclose", "classes"})
+	}
+	for _, d := range filesAt(t, "../rules/*/fires.toml", 80) {
+		runs = append(runs, []string{"check", d, "--allow-outside"})
+	}
+	return runs
+}
+
+// logRuns are commands that read records.
+func logRuns(t *testing.T, evidence string) [][]string {
+	logs := append(filesAt(t, "logs/*.csv", 4), filesAt(t, "../rules/logs/*.csv", 4)...)
+	tea := "logs/barley-tea-retort.csv"
+	runs := [][]string{{"lethality", tea, "--organism", "Alicyclobacillus acidoterrestris"}, {"lethality", tea, "--target", "15 s at 72 C"},
+		{"lethality", tea, "no-such.csv"}, {"lethality", tea, "--role", "Can A=retort", "--target", "F0 6 min"},
+		{"lethality", tea, "--target", "F0 6 min", "--limit", "retort temperature >= 122 C", "--evidence", evidence},
+		{"heating", tea, "--retort-temperature", "121.1C", "--initial-temperature", "20C", "--target", "F0 4 min"}}
+	for _, l := range logs {
+		runs = append(runs, []string{"lethality", l, "--target", "F0 6 min"})
+	}
+	return runs
+}
+
+func filesAt(t *testing.T, pattern string, atLeast int) []string {
+	files, err := filepath.Glob(pattern)
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(files), atLeast, pattern)
+	return files
 }
 
 // output is what a run prints as JSON.
