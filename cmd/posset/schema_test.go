@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"posset/beverage"
+	"posset/beverage/assess"
 	"posset/beverage/copacker"
 	"posset/beverage/report"
 	"posset/beverage/spec"
@@ -39,6 +40,7 @@ var published = map[string]any{
 	beverage.HoldSchema:        beverage.HoldResult{},
 	copacker.Schema:            copacker.Result{},
 	sweep.Schema:               sweep.Result{},
+	assess.CompareSchema:       assess.Comparison{},
 	report.ExplainSchema:       report.ExplainResult{},
 	report.IngredientsSchema:   report.IngredientsResult{},
 }
@@ -88,7 +90,7 @@ func firstDifference(a, b string) int {
 	return min(len(x), len(y)) + 1
 }
 
-// Every id of a result that stands in the code has its schema.
+// Every id of a result that stands in the code has its schema, and json.md names it.
 func TestEverySchemaIsPublished(t *testing.T) {
 	id := regexp.MustCompile(`"(posset/[a-z]+/[0-9]+)"`)
 	found := 0
@@ -108,6 +110,11 @@ func TestEverySchemaIsPublished(t *testing.T) {
 		}))
 	}
 	require.Greater(t, found, len(published))
+	page, err := os.ReadFile(docs + "json.md")
+	require.NoError(t, err)
+	for name := range published {
+		require.Contains(t, string(page), "`"+strings.Split(name, "/")[1]+"`", "json.md does not list %s", name)
+	}
 }
 
 // Every field has a meaning and every meaning a field.

@@ -99,7 +99,7 @@ func specRuns(t *testing.T, trials string) [][]string {
 		{"sweep", still, "--vary", "measured.ph=2.8..4.8", "--vary", "whey protein isolate, acidified=20..120 g/L", "--steps", "2"},
 		{"hold", "--bore", "47.5mm", "--length", "18m", "--flow", "5000 L/h", "--temperature", "138C", "--brix", "8", "--target", "F0 6 min"},
 		{"hold", "--bore", "38mm", "--flow", "3000 L/h", "--temperature", "72.5C", "--target", "15 s at 72 C"},
-		{"acid", trials}}
+		{"acid", trials}, {"compare", still, trials}, {"compare", drinks[6], drinks[7]}}
 	for _, d := range drinks {
 		for _, c := range []string{"check", "acid", "protein", "carbonation", "routes", "brief"} {
 			runs = append(runs, []string{c, d})

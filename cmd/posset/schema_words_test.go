@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"posset/beverage"
+	"posset/beverage/assess"
 	"posset/beverage/spec"
 )
 
@@ -119,10 +120,11 @@ var filled = map[string]struct{ dir, typ, less string }{
 // spoken are fields of plain text whose words stand in no type. That they are
 // these is held by the outputs of every demo drink.
 var spoken = map[string][]string{
-	"PressureAt.at":       {"fill", "storage", "process", "table"},
-	"Brief.disclosure":    {"full", "classes", "none"},
-	"BriefFigure.basis":   {"measured", "predicted", "stated", "library", "not given"},
-	"CriticalPoint.basis": {"measured", "predicted", "stated", "library", "not given"},
+	"assess.KeyChange.change": {assess.KeyAdded, assess.KeyRemoved, assess.KeyChanged},
+	"PressureAt.at":           {"fill", "storage", "process", "table"},
+	"Brief.disclosure":        {"full", "classes", "none"},
+	"BriefFigure.basis":       {"measured", "predicted", "stated", "library", "not given"},
+	"CriticalPoint.basis":     {"measured", "predicted", "stated", "library", "not given"},
 }
 
 // constantText is a constant of a string type, with what the code says beside it.
