@@ -84,7 +84,8 @@ func changed(d *beverage.Drink, amounts []beverage.Ingredient, lib *ingredient.L
 			i = len(t.Ingredients)
 			t.Ingredients = append(t.Ingredients, a)
 		}
-		t.Ingredients[i].Amount = a.Amount
+		// Weighed on a bench, whatever a plant's tolerance is.
+		t.Ingredients[i].Amount, t.Ingredients[i].TolerancePercent = a.Amount, a.TolerancePercent
 		at = append(at, i)
 	}
 	return &t, at

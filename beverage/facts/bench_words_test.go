@@ -120,3 +120,13 @@ func TestTrialsOfAnotherProtein(t *testing.T) {
 		}
 	}
 }
+
+// A plant that weighs worse learns as much from the trials, and no more.
+func TestPlantToleranceIsNoTrialTolerance(t *testing.T) {
+	trials := benchOf([2]float64{0.8, 3.15}, [2]float64{1.6, 2.98}, [2]float64{2.4, 2.84})
+	sure := factsOf(t, clearWhey+trials)
+	rough := factsOf(t, strings.ReplaceAll(clearWhey, "g/L\"\n", "g/L\"\namount_tolerance = \"20 %\"\n")+trials)
+	assert.InDelta(t, sure.PH.Predicted.Mid, rough.PH.Predicted.Mid, 1e-9)
+	assert.Less(t, rough.PH.Predicted.Low, sure.PH.Predicted.Low)
+	assert.Greater(t, rough.PH.Predicted.High, sure.PH.Predicted.High)
+}

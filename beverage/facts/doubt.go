@@ -63,22 +63,23 @@ func moverAt(m mixture, pH float64) mover {
 	return mover{mid: pH, slope: (up - down) / (2 * step)}
 }
 
-// to returns by how much the pH of a changed mixture lies off: two steps by the
+// to returns by how much the pH of a changed mixture lies off: a few steps by the
 // slope where it is near, the whole balance where it is not. It is zero where the
 // mixture cannot be solved.
 func (v mover) to(m mixture) float64 {
-	const near, sure = 0.7, 0.02
+	const near, close, most = 0.7, 1e-3, 6 // a step so short leaves 1e-5 at most
+	x0, x1, slope := v.mid, v.mid, v.slope
 	b0, err := m.base(v.mid)
-	x1 := v.mid - b0/v.slope
-	if err == nil && math.Abs(x1-v.mid) < near {
-		if math.Abs(x1-v.mid) < sure {
+	for range most {
+		x1 = x0 - b0/slope
+		if err != nil || !(math.Abs(x1-v.mid) < near) {
+			break
+		}
+		if math.Abs(x1-x0) < close {
 			return x1 - v.mid
 		}
-		b1, err := m.base(x1)
-		x2 := x1 - b1*(x1-v.mid)/(b1-b0)
-		if err == nil && math.Abs(x2-x1) < near/2 {
-			return x2 - v.mid
-		}
+		b1, err1 := m.base(x1)
+		x0, b0, slope, err = x1, b1, (b1-b0)/(x1-x0), err1
 	}
 	pH, err := m.pHNear(v.mid)
 	if err != nil {

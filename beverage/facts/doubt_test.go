@@ -78,8 +78,8 @@ func TestDoubtWidens(t *testing.T) {
 			return factsOf(t, fmt.Sprintf("[[ingredient]]\nname = %q\namount = \"40 g/L\"\namount_tolerance = \"%.6f %%\"\n[[ingredient]]\nname = \"citric acid\"\namount = \"6 g/L\"\namount_tolerance = \"%.6f %%\"\n", protein, tolerance, tolerance))
 		}
 		a, b := of(narrow).PH.Predicted, of(wide).PH.Predicted
-		assert.LessOrEqual(t, b.Low, a.Low+1e-9)
-		assert.GreaterOrEqual(t, b.High, a.High-1e-9)
+		assert.LessOrEqual(t, b.Low, a.Low+1e-4)
+		assert.GreaterOrEqual(t, b.High, a.High-1e-4)
 	})
 }
 
