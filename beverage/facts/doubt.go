@@ -68,10 +68,10 @@ func moverAt(m mixture, pH float64) mover {
 // mixture cannot be solved.
 func (v mover) to(m mixture) float64 {
 	const near, close, most = 0.7, 1e-3, 6 // a step so short leaves 1e-5 at most
-	x0, x1, slope := v.mid, v.mid, v.slope
+	x0, slope := v.mid, v.slope
 	b0, err := m.base(v.mid)
 	for range most {
-		x1 = x0 - b0/slope
+		x1 := x0 - b0/slope
 		if err != nil || !(math.Abs(x1-v.mid) < near) {
 			break
 		}
