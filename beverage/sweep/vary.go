@@ -4,7 +4,6 @@
 package sweep
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -106,9 +105,6 @@ func ends(span string) (from, to string, err error) {
 	if !ok || from == "" || to == "" {
 		return "", "", fmt.Errorf(`%s is no range; write two ends, such as 2.8..4.6 or "20..120 g/L"`, quantity.Quote(span))
 	}
-	if strings.ContainsAny(span, "\"\\\r\n\t") {
-		return "", "", fmt.Errorf("%s holds a character that no quantity has", quantity.Quote(span))
-	}
 	if number := strings.TrimRight(to, " "); bare(from) && !bare(to) {
 		from += " " + strings.TrimLeft(number[numeral(number):], " ")
 	}
@@ -147,13 +143,12 @@ func (v *Varied) read(from, to string) error {
 
 // end reads one end: its value in the drink's unit, and as it was written.
 func (v *Varied) end(text string) (value, number float64, unit string, err error) {
-	d, err := spec.Parse([]byte(v.asSpec(text)), "", ".", spec.Options{})
-	var problems *spec.Problems
-	switch {
-	case errors.As(err, &problems):
-		p := problems.List[0]
-		return 0, 0, "", errors.New(strings.TrimSuffix(p.Read+"; "+p.Help, "; "))
-	case err != nil:
+	key := v.Key
+	if v.line >= 0 {
+		key = "ingredient.amount"
+	}
+	d, err := spec.ReadKey(key, text)
+	if err != nil {
 		return 0, 0, "", err
 	}
 	if v.line >= 0 {
@@ -167,23 +162,6 @@ func (v *Varied) end(text string) (value, number float64, unit string, err error
 		return value, value, "", nil
 	}
 	return value, q.Number, q.Unit, nil
-}
-
-// asSpec is the smallest spec that says this one figure.
-func (v *Varied) asSpec(text string) string {
-	const head = "[drink]\nname = \"-\"\n"
-	if v.line >= 0 {
-		return head + "[[ingredient]]\nname = \"-\"\namount = \"" + text + "\"\n"
-	}
-	table, key, _ := strings.Cut(v.Key, ".")
-	value := `"` + text + `"`
-	if i := slices.IndexFunc(spec.Keys(), func(k spec.KeyDoc) bool { return k.Key == v.Key }); i >= 0 && spec.Keys()[i].Form == spec.FormNumber {
-		value = text
-	}
-	if table == "drink" {
-		return head + key + " = " + value + "\n"
-	}
-	return head + "[" + table + "]\n" + key + " = " + value + "\n"
 }
 
 // share is a figure of the range, 0 its lower end and 1 its upper one.
