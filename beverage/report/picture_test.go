@@ -227,6 +227,15 @@ func TestMoreProbesThanStylesAreNamed(t *testing.T) {
 	}
 }
 
+func TestNoProbeIsSaidToDecideOnAStay(t *testing.T) {
+	l := someLogs().Logs[0]
+	l.Aim = &beverage.Aim{TrefC: 121.1, ZC: 10, StayC: known(72), StayS: known(15)}
+	p, _ := recordPicture(l, Metric)
+	if top := p.Chart.Panels[0]; top.Curves[0].Name != "1: Can 2 (assumed)" || top.Levels[0].Label != "72.0 °C for 15 s" {
+		t.Errorf("%s; %v", top.Curves[0].Name, top.Levels)
+	}
+}
+
 func TestPackPictureIsNotPressedFlat(t *testing.T) {
 	ps := []beverage.PressureAt{{At: "storage", TempC: 20, GaugeKPa: known(300), GaugeKPaHigh: known(310)}, {At: "process", TempC: 121, GaugeKPaHigh: known(4000)}, {At: "process", TempC: 122, LiquidFull: true}, {At: "table", TempC: 130, LiquidFull: true}}
 	p := packPicture(ps, known(620), Metric)

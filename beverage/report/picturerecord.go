@@ -112,7 +112,7 @@ func (v recordView) temperatures() chart.Panel {
 
 func (v recordView) name(i int) string {
 	s := fmt.Sprintf("%d: %s", i+1, probeName(v.probes[i]))
-	if i == 0 && rank(v.probes[0]) == 0 {
+	if a := v.log.Aim; i == 0 && rank(v.probes[0]) == 0 && (a == nil || a.StayC == nil) { // which probe stayed shortest is not known here
 		s += ", decides"
 	}
 	return s

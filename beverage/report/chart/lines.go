@@ -1,12 +1,16 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // levels draws lines across, with their labels at the left, where curves that
-// rise leave room. A label too near the one before stands at the other end.
-func (d *drawing) levels(levels []Line, y scale) {
-	last := math.Inf(-1)
-	for _, l := range levels {
+// rise leave room. A label that something runs through there, and one too near
+// the one before, stands at the other end.
+func (d *drawing) levels(p Panel, y scale) {
+	last, atRight := math.Inf(-1), false
+	for _, l := range p.Levels {
 		if !(l.At >= y.low && l.At <= y.high) {
 			continue
 		}
@@ -17,12 +21,32 @@ func (d *drawing) levels(levels []Line, y scale) {
 			text = at + 17
 		}
 		if math.Abs(at-last) < laneHigh {
-			d.text("label", "end", width-right-4, text, l.Label)
-			continue
+			atRight = !atRight
+		} else {
+			atRight = d.crowded(p, y, left+labelLong(l), text)
 		}
 		last = at
-		d.text("label", "start", left+6, text, l.Label)
+		if atRight {
+			d.text("label", "end", width-right-4, text, l.Label)
+		} else {
+			d.text("label", "start", left+6, text, l.Label)
+		}
 	}
+}
+
+// labelLong is about how long a label is, at the size of a small screen.
+func labelLong(l Line) float64 { return unitsPerEm * 1.5 * float64(len(l.Label)) }
+
+// crowded tells whether a mark or a point of a curve is near a text that reaches
+// from the left of the panel to x.
+func (d *drawing) crowded(p Panel, y scale, x, text float64) bool {
+	near := func(q Point) bool { return d.x.at(q.X) < x && math.Abs(y.at(q.Y)-text) < laneHigh*0.75 }
+	for _, k := range p.Curves {
+		if slices.ContainsFunc(k.Points, near) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(p.Marks, func(m Mark) bool { return near(Point{m.X, m.Y}) })
 }
 
 // upright draws a line upward. Its label stands at the top, or at the foot where
@@ -31,7 +55,7 @@ func (d *drawing) upright(l Line, curves []Curve, y scale) {
 	if !(l.At >= d.x.low && l.At <= d.x.high) {
 		return
 	}
-	at, long := d.x.at(l.At), unitsPerEm*1.5*float64(len(l.Label))
+	at, long := d.x.at(l.At), labelLong(l)
 	d.line("level", at, y.to, at, y.from)
 	anchor, from := "start", at+5
 	if at+long > width-right {

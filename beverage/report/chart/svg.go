@@ -104,7 +104,7 @@ func (d *drawing) curves(p Panel, top, bottom float64) {
 		d.curve(k, y)
 	}
 	d.add(`</svg>`)
-	d.levels(p.Levels, y)
+	d.levels(p, y)
 	for _, u := range p.Uprights {
 		d.upright(u, p.Curves, y)
 	}
