@@ -18,6 +18,7 @@ type Assessment struct {
 	Routes      []RouteResult     `json:"routes"`
 	Findings    []Finding         `json:"findings"`
 	Cautions    []string          `json:"cautions"`
+	HeatNotes   []HeatNote        `json:"heat_notes,omitempty"`
 }
 
 // Tool names the program that made a result.
