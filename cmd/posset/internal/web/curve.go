@@ -22,7 +22,8 @@ type trace struct {
 	in   int // readings in the last one
 }
 
-type bin struct{ fromS, lowC, highC float64 }
+// bin is readings next to each other; stepS is the longest step between two.
+type bin struct{ fromS, toS, stepS, lowC, highC float64 }
 
 func (t *trace) add(atS, tempC float64) {
 	if len(t.bins) == 0 || t.in == t.each {
@@ -30,11 +31,11 @@ func (t *trace) add(atS, tempC float64) {
 			t.halve()
 		}
 		t.each = max(t.each, 1)
-		t.bins, t.in = append(t.bins, bin{atS, tempC, tempC}), 1
+		t.bins, t.in = append(t.bins, bin{atS, atS, 0, tempC, tempC}), 1
 		return
 	}
 	last := &t.bins[len(t.bins)-1]
-	last.lowC, last.highC = min(last.lowC, tempC), max(last.highC, tempC)
+	last.toS, last.stepS, last.lowC, last.highC = atS, max(last.stepS, atS-last.toS), min(last.lowC, tempC), max(last.highC, tempC)
 	t.in++
 }
 
@@ -42,7 +43,7 @@ func (t *trace) add(atS, tempC float64) {
 func (t *trace) halve() {
 	for i := range mostBins {
 		a, b := t.bins[2*i], t.bins[2*i+1]
-		t.bins[i] = bin{a.fromS, min(a.lowC, b.lowC), max(a.highC, b.highC)}
+		t.bins[i] = bin{a.fromS, b.toS, max(a.stepS, b.stepS, b.fromS-a.toS), min(a.lowC, b.lowC), max(a.highC, b.highC)}
 	}
 	t.bins, t.each = t.bins[:mostBins], t.each*2
 }
@@ -84,7 +85,7 @@ func (t traces) draw(log *logfile.Log, id string) *drawnCurve {
 		case len(p.Curves) == chart.Styles:
 			left++
 		default:
-			p.Curves = append(p.Curves, chart.Curve{Name: log.Probes[i].Name + " (" + string(log.Probes[i].Role) + ")", Style: len(p.Curves), Points: t[i].points()})
+			p.Curves = append(p.Curves, chart.Curve{Name: log.Probes[i].Name + " (" + string(log.Probes[i].Role) + ")", Style: len(p.Curves), Points: t[i].points(log.Understood.IntervalS)})
 			p.Marks = append(p.Marks, t[i].marks(log.Probes[i], len(p.Marks))...)
 		}
 	}
@@ -99,9 +100,16 @@ func (t traces) draw(log *logfile.Log, id string) *drawnCurve {
 	return d
 }
 
-func (t trace) points() []chart.Point {
+// longestStep is how many intervals may lie between two readings before the
+// line breaks: what nobody read is not drawn.
+const longestStep = 1.5
+
+func (t trace) points(intervalS float64) []chart.Point {
 	var list []chart.Point
-	for _, b := range t.bins {
+	for i, b := range t.bins {
+		if i > 0 && intervalS > 0 && max(b.fromS-t.bins[i-1].toS, t.bins[i-1].stepS) > longestStep*intervalS {
+			list = append(list, chart.Gap)
+		}
 		list = append(list, chart.Point{X: b.fromS / secondsPerMinute, Y: b.lowC})
 		if b.highC > b.lowC {
 			list = append(list, chart.Point{X: b.fromS / secondsPerMinute, Y: b.highC})

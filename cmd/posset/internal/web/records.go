@@ -3,10 +3,12 @@ package web
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"net/http"
 	"net/url"
 	"os"
+	"regexp"
 	"strings"
 
 	"posset/beverage"
@@ -154,11 +156,20 @@ func readRecord(ctx context.Context, f uploaded, want assess.LogOptions, target 
 		return shownLog{}, ctx.Err()
 	}
 	if err != nil {
-		return shownLog{LogResult: assess.Failed(f.name, err)}, nil
+		return shownLog{LogResult: assess.Failed(f.name, errors.New(byTheForm(err.Error())))}, nil
 	}
 	l := shownLog{LogResult: facts.LogResultOf(log, opt.Bases, target), Understood: &log.Understood, Curve: traces.draw(log, id)}
 	l.Faults, l.More = faultsOf(l.LogResult)
 	return l, nil
+}
+
+// flagWords are the flags of the command in the words of this form.
+var flagWords = regexp.MustCompile(`with --(unit|dates|sheet|role)\b.*$`)
+
+// byTheForm sends a reader to a field of the form instead of a flag.
+func byTheForm(problem string) string {
+	names := map[string]string{"unit": "Unit", "dates": "Order of dates", "sheet": "Sheet of a workbook", "role": "the table's roles"}
+	return flagWords.ReplaceAllStringFunc(problem, func(s string) string { return "under " + names[flagWords.FindStringSubmatch(s)[1]] })
 }
 
 // rolesFor are the roles that were chosen for the columns of one file.

@@ -18,8 +18,10 @@ import (
 	"posset/beverage/assess"
 )
 
+var optionsForTests = assess.Options{Version: "test"}
+
 func start(t *testing.T) (*Site, *httptest.Server) {
-	site, err := New(assess.Options{Version: "test"})
+	site, err := New(optionsForTests)
 	require.NoError(t, err)
 	server := httptest.NewServer(site.Handler())
 	t.Cleanup(func() { server.Close(); require.NoError(t, site.Close()) })
@@ -224,7 +226,7 @@ func TestManyAtOnce(t *testing.T) {
 }
 
 func TestServeStopsWhenToldTo(t *testing.T) {
-	site, err := New(assess.Options{Version: "test"})
+	site, err := New(optionsForTests)
 	require.NoError(t, err)
 	listeners, err := Listen(0)
 	require.NoError(t, err)

@@ -46,7 +46,7 @@ func receive(r *http.Request, folder string) (*upload, error) {
 			return u, nil
 		case err != nil:
 			return nil, asRefusal(err)
-		case count == mostFields || len(u.files) > mostFiles:
+		case count == mostFields || len(u.files) == mostFiles && part.FileName() != "":
 			return nil, &refusal{http.StatusRequestEntityTooLarge, "that is more than " + itoa(mostFiles) + " files; send fewer at once"}
 		}
 		if err := u.take(part, folder); err != nil {
