@@ -14,7 +14,8 @@ var _ = declare(Rule{
 	Law:   []string{"pack-vacuum.trade"},
 	Check: func(f *facts.Facts) []Hit {
 		deep := f.Pack.DeepKPa
-		if !deep.Known() || deep.Low >= vacuumKPa {
+		fill := f.Drink.Process.FillTempC
+		if !deep.Known() || deep.Low >= vacuumKPa || fill.Known && fill.V < warmFillC {
 			return nil
 		}
 		low := deep.Low
@@ -24,6 +25,11 @@ var _ = declare(Rule{
 		}}
 	},
 })
+
+// warmFillC is the fill temperature below which cooling pulls no vacuum to speak
+// of: what a degassed drink may take up of the headspace comes on top, slowly.
+// Common practice, no source.
+const warmFillC = 45
 
 // vacuumKPa is the gauge pressure below which one speaks of a vacuum pack; a
 // slack seal shows less. Common practice, no source.
