@@ -6,6 +6,7 @@ import (
 	"go/types"
 	"math"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -180,4 +181,48 @@ func TestDocsNameJSONFieldsThatAreThere(t *testing.T) {
 		}
 	}
 	require.Greater(t, found, 30)
+}
+
+var (
+	pageLink    = regexp.MustCompile(`\]\(([^)\s#]*)(?:#([^)\s]+))?\)`)
+	pageHeading = regexp.MustCompile(`(?m)^#+ (.*)$`)
+	notInAnchor = regexp.MustCompile(`[^\p{L}\p{N} _-]`)
+)
+
+// Every link of a page leads to a file, and to a heading where it names one.
+func TestDocsLinksLead(t *testing.T) {
+	pages, err := filepath.Glob(docs + "*.md")
+	require.NoError(t, err)
+	found := 0
+	for _, page := range pages {
+		text, err := os.ReadFile(page)
+		require.NoError(t, err)
+		for _, m := range pageLink.FindAllStringSubmatch(string(text), -1) {
+			if strings.Contains(m[1], "://") {
+				continue
+			}
+			found++
+			target := page
+			if m[1] != "" {
+				target = filepath.Join(filepath.Dir(page), m[1])
+			}
+			if _, err := os.Stat(target); err != nil {
+				t.Errorf("%s: %v", page, err)
+			} else if m[2] != "" && !anchors(t, target)[m[2]] {
+				t.Errorf("%s: %s has no heading #%s", page, target, m[2])
+			}
+		}
+	}
+	require.Greater(t, found, 40)
+}
+
+// anchors are the headings of a page as links name them.
+func anchors(t *testing.T, page string) map[string]bool {
+	text, err := os.ReadFile(page)
+	require.NoError(t, err)
+	names := map[string]bool{}
+	for _, m := range pageHeading.FindAllStringSubmatch(string(text), -1) {
+		names[strings.ReplaceAll(strings.ToLower(notInAnchor.ReplaceAllString(m[1], "")), " ", "-")] = true
+	}
+	return names
 }
