@@ -23,7 +23,7 @@ var order = [][]string{
 	{"beverage/rule"},
 	{"beverage/route"},
 	{"beverage/assess"},
-	{"beverage/sweep", "beverage/copacker", "beverage/checkvalue"},
+	{"beverage/sweep", "beverage/copacker", "beverage/starter", "beverage/checkvalue"},
 	{"beverage/report"},
 	{"cmd/posset"},
 }

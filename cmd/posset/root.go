@@ -60,6 +60,7 @@ func commands(con *console.Console) []*cobra.Command {
 		briefCommand(con),
 		sweepCommand(con),
 		compareCommand(con),
+		newCommand(con),
 		ingredientsCommand(con),
 		explainCommand(con),
 		verifyCommand(con),
