@@ -62,6 +62,9 @@ func curdByGas(f *facts.Facts, k kept) []Hit {
 // review, and says which it is.
 func curdLevel(f *facts.Facts, k kept, zone protein.Range) (*beverage.Level, string) {
 	p := f.PH.Decides
+	if !p.Known() && f.PH.PaperOnly {
+		p = f.PH.Paper // it does not count for the class, and still counts against the drink
+	}
 	if !p.Known() {
 		return at(review), "whether it curds cannot be told"
 	}
