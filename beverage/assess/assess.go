@@ -13,9 +13,10 @@ import (
 	"posset/beverage/rule"
 )
 
-// Options says who assesses.
+// Options says who assesses, and whether what only pictures show is worked out.
 type Options struct {
-	Version string
+	Version  string
+	Pictures bool
 }
 
 func (o Options) tool() beverage.Tool { return beverage.Tool{Name: "posset", Version: o.Version} }
@@ -41,6 +42,9 @@ func assessment(f *facts.Facts, o Options) *beverage.Assessment {
 		Routes: route.All(f), Findings: rule.Findings(f), Cautions: Cautions(), HeatNotes: f.HeatNotes(),
 	}
 	a.Protein = protein(f, a.Findings)
+	if a.Protein != nil && o.Pictures {
+		a.Protein.Picture = proteinPicture(f)
+	}
 	return a
 }
 

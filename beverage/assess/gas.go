@@ -37,11 +37,15 @@ func Gas(o GasOptions) (*beverage.GasResult, error) {
 		return nil, err
 	}
 	grams, absolute, gauge, temp := carbonation.GramsPerLitre(volumes), float64(p), float64(p.Gauge(ambient)), o.TempC
-	return &beverage.GasResult{
+	r := &beverage.GasResult{
 		Schema: beverage.CarbonationSchema, Tool: o.tool(), Volumes: &volumes, GramsPerLitre: &grams, TempC: &temp,
 		GaugeKPa: &gauge, AbsoluteKPa: &absolute, Pressure: []beverage.PressureAt{}, Convention: convention,
 		Findings: []beverage.Finding{}, Cautions: Cautions(),
-	}, nil
+	}
+	if o.Pictures {
+		r.Chart = gasChart(volumes, o.TempC, liquid, ambient)
+	}
+	return r, nil
 }
 
 func equilibrium(o GasOptions, l carbonation.Liquid, ambient carbonation.AbsoluteKPa) (float64, carbonation.AbsoluteKPa, error) {

@@ -30,6 +30,7 @@ type LogReader struct {
 	target *facts.Target
 	opt    logfile.Options
 	limits []beverage.CriticalLimit
+	draw   bool
 	result beverage.LethalityResult
 }
 
@@ -40,7 +41,7 @@ func NewLogReader(o LogOptions) (*LogReader, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &LogReader{limits: o.Limits, opt: logfile.Options{
+	r := &LogReader{limits: o.Limits, draw: o.Pictures, opt: logfile.Options{
 		ToleranceC: o.ToleranceC, Unit: o.Unit, Dates: o.Dates, Sheet: o.Sheet, Roles: map[string]logfile.Role{},
 		Bases: []logfile.Basis{basis},
 	}}
@@ -103,11 +104,16 @@ func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, 
 		run.On(opt.Bases[0], opt.ToleranceC)
 		opt.History = run.Keep
 	}
+	tracer := facts.NewTracer(opt.Bases[0], opt.ToleranceC)
+	if r.draw {
+		opt.History = tracer.With(opt.History)
+	}
 	log, err := logfile.ReadFile(ctx, file, opt)
 	if err != nil {
 		return beverage.LogResult{}, err
 	}
 	run.Log, run.Result = log, facts.LogResultOf(log, opt.Bases, r.target)
+	tracer.Draw(log, &run.Result)
 	for _, l := range r.limits {
 		run.Result.Departures = append(run.Result.Departures, run.Departures(l, r.target)...)
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"posset/beverage"
+	"posset/beverage/facts"
 	"posset/beverage/route"
 )
 
@@ -50,11 +51,19 @@ func Protein(ctx context.Context, d *beverage.Drink, o Options) (*beverage.Prote
 	if f.Protein.DenatureNo != "" {
 		r.Missing = append(r.Missing, "denatured fraction: "+f.Protein.DenatureNo)
 	}
-	if m := f.Protein.Main; m != nil && m.Composition != nil {
-		main := m.Composition.Main()
-		for pH := curveFromPH; pH <= curveToPH+curveStepPH/2; pH += curveStepPH {
-			r.ChargeCurve = append(r.ChargeCurve, beverage.ChargePoint{PH: pH, NetCharge: main.NetCharge(pH, f.IonicStrength(), 25)})
-		}
-	}
+	r.ChargeCurve = append(r.ChargeCurve, chargeCurve(f)...)
 	return r, nil
+}
+
+func chargeCurve(f *facts.Facts) []beverage.ChargePoint {
+	m := f.Protein.Main
+	if m == nil || m.Composition == nil {
+		return nil
+	}
+	var curve []beverage.ChargePoint
+	main := m.Composition.Main()
+	for pH := curveFromPH; pH <= curveToPH+curveStepPH/2; pH += curveStepPH {
+		curve = append(curve, beverage.ChargePoint{PH: pH, NetCharge: main.NetCharge(pH, f.IonicStrength(), 25)})
+	}
+	return curve
 }

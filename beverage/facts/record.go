@@ -74,7 +74,8 @@ func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Targe
 	opt.Bases, opt.StaysAtC = basesFor(t)
 	run := Run{Record: rec}
 	run.On(opt.Bases[0], sensorToleranceC)
-	opt.History = run.collect
+	tracer := NewTracer(opt.Bases[0], opt.ToleranceC)
+	opt.History = tracer.With(run.collect)
 	path := rec.File
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(d.Dir, path)
@@ -86,6 +87,7 @@ func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Targe
 	run.Log = log
 	run.Cold, run.Medium = log.ColdestProduct(0)
 	run.Result = LogResultOf(log, opt.Bases, t)
+	tracer.Draw(log, &run.Result)
 	run.Result.File = rec.File
 	run.Result.Retort, run.Result.Batch = rec.Retort.V, rec.Batch.V
 	return run, nil
@@ -124,7 +126,7 @@ func (e *RecordError) Unwrap() error { return e.Err }
 // LogResultOf puts a log into the words of a result; bases are those it was read
 // with. Without a target no outcome is told.
 func LogResultOf(log *logfile.Log, bases []logfile.Basis, t *Target) beverage.LogResult {
-	r := beverage.LogResult{File: log.File, SHA256: log.SHA256, Probes: []beverage.ProbeResult{}}
+	r := beverage.LogResult{File: log.File, SHA256: log.SHA256, Probes: []beverage.ProbeResult{}, Aim: aimOf(bases[0], t)}
 	capCredit(log)
 	cold, medium := log.ColdestProduct(0)
 	for i := range log.Probes {

@@ -53,7 +53,7 @@ func runGas(cmd *cobra.Command, con *console.Console, o carbonationFlags) error 
 	case !o.tempC.Known:
 		return usageError(cmd, "needs --temperature, such as --temperature 4C")
 	}
-	want := assess.GasOptions{Options: options(), TempC: o.tempC.V, SugarGPerL: o.sugar.Or(0), AlcoholPercent: o.alcohol.Or(0), AltitudeM: o.altitude.Or(0)}
+	want := assess.GasOptions{Options: pictured(con), TempC: o.tempC.V, SugarGPerL: o.sugar.Or(0), AlcoholPercent: o.alcohol.Or(0), AltitudeM: o.altitude.Or(0)}
 	if o.volumes.Known {
 		want.Volumes = &o.volumes.V
 	} else {

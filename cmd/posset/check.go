@@ -102,7 +102,7 @@ func assessAll(ctx context.Context, con *console.Console, files []string, o spec
 	for i, file := range files {
 		g.Go(func() error {
 			defer progress.Done()
-			done[i] = assessOne(ctx, file, o)
+			done[i] = assessOne(ctx, file, o, pictured(con))
 			return ctx.Err()
 		})
 	}
@@ -110,7 +110,7 @@ func assessAll(ctx context.Context, con *console.Console, files []string, o spec
 }
 
 // assessOne keeps a fault of the program to the spec that brought it out.
-func assessOne(ctx context.Context, file string, o spec.Options) (a assessed) {
+func assessOne(ctx context.Context, file string, o spec.Options, want assess.Options) (a assessed) {
 	defer func() {
 		if p := recover(); p != nil {
 			a = assessed{err: fmt.Errorf("%s: a fault of the program, not of your input: %v; nothing was decided", file, p)}
@@ -120,7 +120,7 @@ func assessOne(ctx context.Context, file string, o spec.Options) (a assessed) {
 	if err != nil {
 		return assessed{read: []string{file}, err: err}
 	}
-	result, err := assess.Drink(ctx, d, options())
+	result, err := assess.Drink(ctx, d, want)
 	return assessed{result, filesOf(d), err}
 }
 
@@ -134,6 +134,13 @@ func filesOf(d *beverage.Drink) []string {
 		files = append(files, r.File)
 	}
 	return files
+}
+
+// pictured asks for what only pictures show where the page that has them is written.
+func pictured(con *console.Console) assess.Options {
+	o := options()
+	o.Pictures = con.Format == console.HTML
+	return o
 }
 
 func options() assess.Options { return assess.Options{Version: version} }

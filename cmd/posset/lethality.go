@@ -42,6 +42,7 @@ func runLethality(cmd *cobra.Command, con *console.Console, names []string, o *l
 	if err != nil {
 		return usageError(cmd, err.Error())
 	}
+	want.Options = pictured(con)
 	reader, err := assess.NewLogReader(want)
 	if err != nil {
 		return usageError(cmd, err.Error())

@@ -23,7 +23,7 @@ become of it, and what a serving holds.`,
 			if err != nil {
 				return err
 			}
-			r, err := assess.Protein(cmd.Context(), d, options())
+			r, err := assess.Protein(cmd.Context(), d, pictured(con))
 			if err != nil {
 				return naming(specs[0], err)
 			}
