@@ -38,6 +38,7 @@ func isErrorCode(v float64) bool {
 func (t *track) build(v *view, column int, o *order) {
 	s := &t.s
 	s.reset()
+	s.grow(len(o.rows))
 	t.place = t.place[:0]
 	for range v.t {
 		t.place = append(t.place, -1)

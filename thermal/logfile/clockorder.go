@@ -21,8 +21,12 @@ type order struct {
 // dup is a row that has the same time as another.
 type dup struct{ row, of int }
 
-// zone is a stretch of the clock.
-type zone struct{ fromS, toS float64 }
+// zone is a stretch of the clock that some pass of it, counted from 0, ran over
+// again, so far and at most.
+type zone struct {
+	fromS, toS, mayS float64
+	pass             int
+}
 
 // rowFault is a fault of a row, whatever the probe.
 type rowFault struct {
@@ -35,8 +39,12 @@ type rowFault struct {
 type sequencer struct {
 	cad     cadence
 	started bool
-	maxS    float64 // latest clock so far, over all passes
-	chain   int     // where in rows the present pass of the clock begins
+	minS    float64 // earliest clock so far, over all passes
+	maxS    float64 // latest
+	lapS    float64 // latest clock before it was set back; while running over that again
+	lapping bool
+	pass    int // of the clock, counted from 0
+	chain   int // where in rows the present pass of the clock begins
 	order   order
 	v       *view
 }
@@ -54,10 +62,16 @@ func (s *sequencer) sequence(v *view) *order {
 		return &s.order
 	}
 	for i := 0; i < v.settled; i++ {
-		s.push(i, i > 0 && v.t[i] < v.t[i-1])
+		s.place(i, i > 0 && v.t[i] < v.t[i-1])
 	}
 	for i := v.settled; i < len(v.t); {
 		i = s.take(i)
+	}
+	for k := range s.order.twice {
+		s.order.twice[k].mayS = s.order.twice[k].toS
+	}
+	if s.lapping && !v.last {
+		s.order.twice[len(s.order.twice)-1].mayS = s.lapS // as far as it may yet run
 	}
 	return &s.order
 }
@@ -67,7 +81,7 @@ const evenEps = 1e-9
 
 // evenly orders a view whose rows follow each other in equal steps.
 func (s *sequencer) evenly(v *view) bool {
-	if len(v.t) < 2 || len(s.order.twice) > 0 || s.started && v.t[len(v.t)-1] <= s.maxS {
+	if len(v.t) < 2 || len(s.order.twice) > 0 || s.lapping || s.started && v.t[len(v.t)-1] <= s.maxS {
 		return false
 	}
 	step := v.t[1] - v.t[0]
@@ -84,7 +98,10 @@ func (s *sequencer) evenly(v *view) bool {
 		s.order.rows = append(s.order.rows, i)
 		s.order.brk = append(s.order.brk, false)
 	}
-	s.started, s.maxS, s.order.even = true, v.t[len(v.t)-1], true
+	if !s.started {
+		s.started, s.minS = true, v.t[0]
+	}
+	s.maxS, s.order.even = v.t[len(v.t)-1], true
 	return true
 }
 
@@ -92,23 +109,57 @@ func (s *sequencer) evenly(v *view) bool {
 func (s *sequencer) lasting(v *view) []zone {
 	var zones []zone
 	for _, z := range s.order.twice {
-		if len(v.t) > 0 && z.toS > v.t[0] {
+		if len(v.t) > 0 && (z.toS > v.t[0] || s.lapping) {
 			zones = append(zones, z)
 		}
 	}
 	return zones
 }
 
-// push appends a row; brk begins a new pass of the clock.
-func (s *sequencer) push(row int, brk bool) {
+// place appends a row; brk begins a new pass of the clock.
+func (s *sequencer) place(row int, brk bool) {
 	if brk {
 		s.chain = len(s.order.rows)
 	}
 	s.order.rows = append(s.order.rows, row)
 	s.order.brk = append(s.order.brk, brk)
-	if t := s.v.t[row]; !s.started || t > s.maxS {
-		s.started, s.maxS = true, t
+}
+
+// push places a new row and follows the clock to it.
+func (s *sequencer) push(row int, brk bool) {
+	s.place(row, brk)
+	t := s.v.t[row]
+	if s.lapping {
+		s.lap(t)
 	}
+	if !s.started {
+		s.started, s.minS, s.maxS = true, t, t
+	}
+	s.minS, s.maxS = min(s.minS, t), max(s.maxS, t)
+}
+
+// setBack begins a pass of the clock over hours that were recorded before.
+func (s *sequencer) setBack(i int) {
+	reached := s.v.t[s.order.rows[len(s.order.rows)-1]]
+	s.order.faults = append(s.order.faults, rowFault{ClockBack, i,
+		fmt.Sprintf("the clock was set back by %s; of what it ran over twice the lower counts", duration(reached-s.v.t[i]))})
+	from := max(s.v.t[i], s.minS)
+	s.pass++
+	s.order.twice = append(s.order.twice, zone{fromS: from, toS: from, pass: s.pass})
+	s.lapping, s.lapS = true, s.maxS
+	s.push(i, true)
+}
+
+// lap widens the stretch run over twice to a moment of the present pass, up to
+// where the clock had been before.
+func (s *sequencer) lap(t float64) {
+	if len(s.order.twice) == 0 {
+		s.lapping = false
+		return
+	}
+	z := &s.order.twice[len(s.order.twice)-1]
+	z.toS = max(z.toS, min(t, s.lapS))
+	s.lapping = t < s.lapS
 }
 
 // take places the row at i, or the rows from i on that run back, and returns
@@ -146,16 +197,13 @@ func (s *sequencer) takeBack(i int) int {
 			s.order.dups = append(s.order.dups, dup{i, s.find(s.v.t[i])})
 		}
 		return end
-	case n <= shortSegment || seen == 0 && s.fillsGap(s.v.t[i], s.v.t[end-1]):
+	case n <= shortSegment || seen == 0 && s.fillsGap(s.v.t[i], s.v.t[end-1]) && end < len(s.v.t) && s.v.t[end] > reached:
 		for ; i < end; i++ {
 			s.insert(i)
 		}
 		return end
 	}
-	s.order.faults = append(s.order.faults, rowFault{ClockBack, i,
-		fmt.Sprintf("the clock was set back by %s; what it ran over twice is not credited", duration(reached-s.v.t[i]))})
-	s.order.twice = append(s.order.twice, zone{s.v.t[i], s.maxS})
-	s.push(i, true)
+	s.setBack(i)
 	return i + 1
 }
 
@@ -218,7 +266,7 @@ func (s *sequencer) insert(i int) {
 	s.order.faults = append(s.order.faults, rowFault{Disorder, i, "the row stands later in the file than its time"})
 	p := s.position(t)
 	if p < s.v.done || (p == s.v.done && s.v.done > 0) {
-		s.order.twice = append(s.order.twice, zone{t, t})
+		s.order.twice = append(s.order.twice, zone{fromS: t, toS: t, pass: s.pass})
 		return
 	}
 	if p < len(s.order.rows) && s.v.t[s.order.rows[p]] == t {

@@ -102,32 +102,33 @@ func (t *track) credit(a, b int, o *order) {
 	t.led.last = lastReading{true, s.t[b-1], s.c[b-1], s.flag[b-1]}
 }
 
+// creditPiece credits the piece from a reading to the one at i, or ends the
+// stays there.
 func (t *track) creditPiece(prev lastReading, i int, o *order) {
 	s := &t.s
-	dt := s.t[i] - prev.t
-	if !prev.have || dt <= 0 || s.flag[i]&(brokenClock|tooFar|uncredited) != 0 || prev.flag&uncredited != 0 || o.ranTwice(prev.t, s.t[i]) {
+	if s.flag[i]&brokenClock != 0 {
+		t.pass++
+	}
+	dt, c := s.t[i]-prev.t, s.c[i]
+	ok := prev.have && dt > 0 && s.flag[i]&(brokenClock|tooFar|uncredited) == 0 && prev.flag&uncredited == 0
+	if ok && o.ranTwice(prev.t, s.t[i]) {
+		var low float64
+		low, ok = s.lowestOfPasses(o, t.pass, prev.t, i)
+		prev.c, c = min(prev.c, low), min(c, low)
+	}
+	if !ok {
 		for k := range t.led.stays {
 			t.led.stays[k].nowS = 0
 		}
 		return
 	}
 	for k := range t.bases {
-		t.led.credited[k] += t.bases[k].piece(dt, prev.c, s.c[i])
+		t.led.credited[k] += t.bases[k].piece(dt, prev.c, c)
 	}
 	for k := range t.led.stays {
 		lower := t.bases[0].lowerC
-		t.led.stays[k].piece(dt, prev.c-lower, s.c[i]-lower, t.a.o.StaysAtC[k])
+		t.led.stays[k].piece(dt, prev.c-lower, c-lower, t.a.o.StaysAtC[k])
 	}
-}
-
-// ranTwice tells whether the clock ran over any of a stretch twice.
-func (o *order) ranTwice(fromS, toS float64) bool {
-	for _, z := range o.twice {
-		if toS > z.fromS && fromS < z.toS {
-			return true
-		}
-	}
-	return false
 }
 
 // keptLedgers is how many earlier states are kept to go back to.

@@ -45,7 +45,7 @@ func TestFaultsAreTold(t *testing.T) {
 				r.t[i] -= 300
 			}
 		}, 1, []logfile.Fault{
-			{Kind: logfile.ClockBack, Row: 252, Time: "950 s", Detail: "the clock was set back by 4.92 min; what it ran over twice is not credited"}}},
+			{Kind: logfile.ClockBack, Row: 252, Time: "950 s", Detail: "the clock was set back by 4.92 min; of what it ran over twice the lower counts"}}},
 		"spike up": {func(r *record) { r.cols[1][200] += 7 }, 1, []logfile.Fault{
 			{Kind: logfile.Spike, Row: 202, Time: "1000 s", Detail: "128.6 °C stands 7.02 C° above what the readings beside it support; the lower neighbour counts"}}},
 		"spike down": {func(r *record) { r.cols[1][200] -= 7 }, 1, []logfile.Fault{

@@ -25,7 +25,7 @@ func between(rng *rand.Rand, low, high int) int {
 }
 
 // beyond is a size that neither the record's resolution nor its noise reach.
-func beyond(r *record) float64 { return 1 + 4*r.step + 12*r.noise }
+func beyond(r *record) float64 { return 1 + 5*r.step + 12*r.noise }
 
 func (r *record) dropRows(from, n int) {
 	r.t = slices.Delete(r.t, from, from+n)

@@ -78,21 +78,23 @@ func (a *analysis) movedMeanwhile(v *view, rows []int, probe int, step, beyondC 
 	return since, ok
 }
 
+// moved tells whether this probe moved the way of a step in some rows, from the
+// farthest it had been the other way.
 func (t *track) moved(col []float64, rows []int, step, beyondC float64) (since int, ok bool) {
 	sign := math.Copysign(1, step)
-	first, last, largest := math.NaN(), 0., 0.
+	start, last, largest := math.Inf(1), math.NaN(), 0.
 	var began onset
 	for k, row := range rows {
 		if !t.speaks(col[row]) {
 			continue
 		}
 		c := sign * t.unit.c(col[row])
-		if first != first {
-			first, last = c, c
+		start = min(start, c)
+		if last == last {
+			largest = max(largest, math.Abs(c-last))
 		}
-		largest = max(largest, math.Abs(c-last))
-		began.see(c-first, beyondC, k)
+		began.see(c-start, beyondC, k)
 		last = c
 	}
-	return max(0, began.at()), last-first > max(beyondC, movedShare*math.Abs(step)) && math.Abs(step) > catchUpVsOthers*largest
+	return max(0, began.at()), last-start > max(beyondC, movedShare*math.Abs(step)) && math.Abs(step) > catchUpVsOthers*largest
 }

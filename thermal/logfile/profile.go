@@ -10,7 +10,7 @@ const (
 	sampleReadings = 256   // looked at for it
 	noiseQuantile  = 0.75  // of the scatter; three standard deviations of the noise
 	noiseFactor    = 2.65  // of that quantile: what noise does not reach in 10^8 readings
-	noiseSteps     = 0.5   // of the resolution: the part of the quantile that is rounding
+	noiseSteps     = 1     // of the resolution: the part of the quantile, half of it at most, that is rounding
 	stepFactor     = 2.5   // of the resolution: what rounding alone can do
 	leastBeyondC   = 0.1   // C°, below which nothing is called a spike
 	slopeSpan      = 8     // readings over which a slope is taken
@@ -74,7 +74,7 @@ func bend(a, b, c, d float64) float64 { return math.Abs(d - 3*c + 3*b - a) }
 
 // beyond is the least deviation that neither resolution nor noise explain.
 func (p *profile) beyond(noiseC float64) float64 {
-	return max(leastBeyondC, stepFactor*p.resC+noiseFactor*max(0, noiseC-noiseSteps*p.resC))
+	return max(leastBeyondC, stepFactor*p.resC+noiseFactor*(noiseC-min(noiseSteps*p.resC, noiseC/2)))
 }
 
 // move is how far a probe moved within a time.

@@ -1,5 +1,7 @@
 package logfile
 
+import "slices"
+
 // flags of a reading, or of the piece that leads to it.
 type flag uint8
 
@@ -32,6 +34,12 @@ type alternative struct {
 func (s *series) reset() {
 	s.t, s.x, s.c = s.t[:0], s.x[:0], s.c[:0]
 	s.flag, s.row, s.seq, s.alt = s.flag[:0], s.row[:0], s.seq[:0], s.alt[:0]
+}
+
+// grow makes room for n readings.
+func (s *series) grow(n int) {
+	s.t, s.x, s.c = slices.Grow(s.t, n), slices.Grow(s.x, n), slices.Grow(s.c, n)
+	s.flag, s.row, s.seq = slices.Grow(s.flag, n), slices.Grow(s.row, n), slices.Grow(s.seq, n)
 }
 
 func (s *series) len() int { return len(s.t) }

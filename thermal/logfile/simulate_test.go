@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strconv"
 	"strings"
 
 	"github.com/stretchr/testify/require"
@@ -109,23 +110,19 @@ func (r record) clone() record {
 
 // csv writes the record with elapsed seconds.
 func (r record) csv() string {
-	var b strings.Builder
-	b.WriteString("Time (s)")
+	b := []byte("Time (s)")
 	for _, n := range r.names {
-		b.WriteString("," + n + " (°C)")
+		b = append(b, ","+n+" (°C)"...)
 	}
-	b.WriteByte('\n')
 	for i, t := range r.t {
-		fmt.Fprintf(&b, "%g", t)
+		b = strconv.AppendFloat(append(b, '\n'), t, 'f', -1, 64)
 		for _, c := range r.cols {
-			b.WriteByte(',')
-			if c[i] == c[i] {
-				fmt.Fprintf(&b, "%.*f", r.digit, c[i])
+			if b = append(b, ','); c[i] == c[i] {
+				b = strconv.AppendFloat(b, c[i], 'f', r.digit, 64)
 			}
 		}
-		b.WriteByte('\n')
 	}
-	return b.String()
+	return string(append(b, '\n'))
 }
 
 func options() logfile.Options {

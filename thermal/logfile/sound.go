@@ -182,7 +182,7 @@ func (t *track) addUp(v *view, col []float64, tables []*rateTable, from, to int,
 		t.run = equalRun{x: t.xC[start], above: newDeparture(), below: newDeparture()}
 	}
 	t.run.n += to - start
-	if t.run.n > 1 && t.run.before == nil {
+	if t.run.before == nil {
 		before := t.led.clone()
 		before.last = lastReading{have: true, t: v.t[start], c: t.xC[start]}
 		t.run.before = &before

@@ -29,7 +29,7 @@ type equalRun struct {
 	stuck  bool
 }
 
-func (r *equalRun) ongoing() bool { return r.n >= 2 && !r.stuck }
+func (r *equalRun) ongoing() bool { return r.n > 0 && !r.stuck }
 
 // departure follows how the other probes moved away from a reading that stands
 // still. Distances and movements are C°.
@@ -194,7 +194,7 @@ func (t *track) catchUp(i, a int, v *view) {
 	from := max(r.from, 0)
 	since, ok := t.a.movedMeanwhile(v, s.row[from:i], t.at, step, t.prof.beyondC)
 	if !ok {
-		since, ok = 0, t.catchesUpAlone(i, step, v)
+		since, ok = 0, t.catchesUpAlone(i, step)
 	}
 	if !ok {
 		return
@@ -206,12 +206,11 @@ func (t *track) catchUp(i, a int, v *view) {
 }
 
 // catchesUpAlone judges a step without the other probes: down, it is faster than
-// a sensor follows or, with no other probe to ask, than one that is slow against
-// the log's interval; up, it ends a long stand in the middle of a move.
-func (t *track) catchesUpAlone(i int, step float64, v *view) bool {
+// a sensor follows, or than one that is slow against the log's interval; up, it
+// ends a long stand in the middle of a move.
+func (t *track) catchesUpAlone(i int, step float64) bool {
 	if step > 0 {
 		return t.run.n >= fewestStuck && t.movingBefore(t.run.from)
 	}
-	_, _, asked := t.a.others(v, t.s.row[i], t.at)
-	return t.isJump(i) || !asked && t.prof.tauS >= slowReadings*t.s.step(i)
+	return t.isJump(i) || t.prof.tauS >= slowReadings*t.s.step(i)
 }

@@ -34,6 +34,7 @@ type track struct {
 	startC       float64 // how warm the probe came in
 	aboveC       float64 // most it stood above the medium
 	excessC      float64 // taken off beside the tolerance
+	pass         int     // of the clock, counted from 0
 	told         bool    // a reading was handed to the caller, the latest at toldS
 	toldS        float64
 	tooHotC      float64 // the latest reading, when it was too hot to be a temperature; 0 otherwise
@@ -75,7 +76,11 @@ func (t *track) plausible(c float64) bool {
 
 // learn makes the profile from the first view.
 func (t *track) learn(v *view, column int) {
-	t.prof = learn(v.t, v.cols[column], t.unit, v.decimals[column], t.plausible)
+	unit := t.unit
+	if t.doubtUnit != "" {
+		unit = scaleOf(t.doubtUnit)
+	}
+	t.prof = learn(v.t, v.cols[column], unit, v.decimals[column], t.plausible)
 	t.cad = ownCadence(v, column, t.a.seq.cad)
 }
 

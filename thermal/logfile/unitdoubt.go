@@ -9,7 +9,7 @@ const (
 	doubtShare            = 0.95         // of the readings
 	hotterThanAnyC        = 150.0        // °C; a log beyond is in °F
 	hotterShare           = 0.1          // of the readings that must be beyond
-	smoothestC            = 40.0         // a step that a course on its way beyond does not make
+	smoothestC            = 15.0         // a lone step of which, up there, is none of a course on its way
 	fahrenheitRoomLow     = 55.0         // °F, a cool room; in °C no product comes in and goes out so hot
 	fahrenheitHotC        = 125.0
 	fahrenheitMax         = 320.0 // °F: 160 °C
@@ -22,13 +22,14 @@ func doubtedUnit(col []float64) string {
 		return ""
 	}
 	var n, kelvin, fahrenheit, beyond, warm, hot int
-	last, jumps := missing, 0
+	last, before, jumps := missing, 0., 0
 	for _, v := range col {
 		if v != v || isErrorCode(v) {
 			continue
 		}
-		jumps += count(max(v, last) > hotterThanAnyC && math.Abs(v-last) > smoothestC)
-		last = v
+		step := math.Abs(v - last)
+		jumps += count(max(v, last) > hotterThanAnyC && step > smoothestC && step > 2*before)
+		last, before = v, step
 		n++
 		kelvin += count(v >= kelvinLow && v <= kelvinHigh)
 		fahrenheit += count(v > lowestC && v <= fahrenheitMax)
