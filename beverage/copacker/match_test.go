@@ -110,7 +110,7 @@ func TestOneThingMissing(t *testing.T) {
 		"registration": {line: []string{`, "US acidified"`, ""}, side: copacker.OfLine, key: "line.registrations", at: "lines.toml:6",
 			text: `"US acidified" is not said of the plant: register the plant within 10 days of first packing (21 CFR 108.25(c)(1), (c)(2) (2015 text))`},
 		"dairy": {line: []string{"dairy_licence = true", "dairy_licence = false"}, side: copacker.OfLine, key: "line.dairy_licence", at: "lines.toml:7",
-			text: "milk or milk protein is in the drink (US: hold a Grade A permit where the drink is a Grade A milk product), and the line has none"},
+			text: "milk or milk protein is in the drink (for its licence see US: Grade A Pasteurized Milk Ordinance, sections 3 and 11 (recalled, high)), and the line has none"},
 		"allergen": {line: []string{`allergens = "milk"`, `allergens = "none"`}, side: copacker.OfLine, key: "line.allergens", at: "lines.toml:8",
 			text: "milk is in the drink, and the line handles none"},
 		"unknown ingredient": {drink: []string{"[measured]", "[[ingredient]]\nname = \"quillwort essence\"\namount = \"1 g/L\"\nkind = \"flavour\"\nacid_food = false\n[measured]"}, side: copacker.OfRequest, key: "--allergens",

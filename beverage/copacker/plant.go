@@ -81,18 +81,19 @@ func saysNo(g beverage.Given[bool]) string {
 	return ", and the line does not say that it has one"
 }
 
-// dairyDuties tells what the markets ask of a plant that uses milk.
+// dairyDuties names the texts by which the markets ask something of a plant that
+// uses milk.
 func dairyDuties(markets []beverage.Market) string {
 	var list []string
 	for _, m := range markets {
 		for _, d := range duties(m, law.FiledDairy) {
-			list = append(list, fmt.Sprintf("%s: %s", m, d.Duty))
+			list = append(list, fmt.Sprintf("%s: %s", m, law.MustGet(d.RowID).Cite()))
 		}
 	}
 	if len(list) == 0 {
 		return ""
 	}
-	return " (" + strings.Join(list, "; ") + ")"
+	return " (for its licence see " + strings.Join(list, "; ") + ")"
 }
 
 // allergens asks that the line handles what the drink holds, and notes what the
