@@ -28,7 +28,7 @@ var _ = declare(Rule{
 				}
 			}
 			if len(over) > 0 {
-				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s; passed: %s.", m, caffeineWords(f), listWords(over)), Markets: []beverage.Market{m}, Row: row, Values: caffeineValues(f)})
+				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s; figures that speak: %s.", m, caffeineWords(f), listWords(over)), Markets: []beverage.Market{m}, Row: row, Values: caffeineValues(f)})
 			}
 		}
 		return hits
