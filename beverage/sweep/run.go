@@ -171,11 +171,11 @@ func baseOf(d *beverage.Drink, varied []Varied) (*beverage.Drink, []string) {
 		var gone []string
 		for _, s := range settings {
 			swept := slices.ContainsFunc(varied, func(v Varied) bool { return v.Key == s.key })
-			if !s.reading || swept {
+			if s.clear == nil || swept {
 				continue
 			}
-			if g := s.at(base); g.Known {
-				*g = beverage.Given[float64]{}
+			if _, known := s.get(base); known {
+				s.clear(base)
 				gone = append(gone, s.key)
 			}
 		}

@@ -155,11 +155,16 @@ func (v *Varied) end(text string) (value, number float64, unit string, err error
 		a := d.Ingredients[0].Amount.V
 		value, v.per = a.Value, a.Per
 	} else {
-		value = v.setting.at(d).V
+		value, _ = v.setting.get(d)
 	}
 	q, err := quantity.Parse(text)
-	if err != nil { // a bare number
+	switch {
+	case err != nil: // a bare number
 		return value, value, "", nil
+	case q.Absolute:
+		return 0, 0, "", fmt.Errorf("%s is absolute; write the gauge pressure, such as \"6.2 barg\"", quantity.Quote(text))
+	case q.Gauge:
+		return value, q.Number, q.Unit + "g", nil
 	}
 	return value, q.Number, q.Unit, nil
 }
@@ -176,8 +181,7 @@ func share(low, high, of float64) float64 {
 func (v *Varied) set(d *beverage.Drink, of float64) {
 	value := share(v.low, v.high, of)
 	if v.line < 0 {
-		g := v.setting.at(d)
-		g.V, g.Known = value, true
+		v.setting.set(d, value)
 		return
 	}
 	a := &d.Ingredients[v.line].Amount
