@@ -43,8 +43,12 @@ func (t *track) jumpC(withinS float64) float64 {
 	return least
 }
 
-// isJump tells a step that no sensor follows.
+// isJump tells a step that no sensor follows. A dip of one reading counts as it
+// is: neither the fall into it nor the return to no more than before is a jump.
 func (t *track) isJump(i int) bool {
+	if t.s.dips(i, 2*t.beyondC()) || t.s.dips(i-1, 2*t.beyondC()) {
+		return false
+	}
 	lone := t.s.loneStep(i)
 	return lone > t.jumpC(t.s.step(i)) && lone >= loneShare*math.Abs(t.s.c[i]-t.s.c[i-1])
 }
@@ -88,4 +92,14 @@ func (s *series) loneStep(i int) float64 {
 		shared = max(shared, sign*(s.c[i+1]-s.c[i]))
 	}
 	return sign*step - shared
+}
+
+// dips tells a single reading far below both beside it, of which the later is no
+// higher than the earlier beyond noise.
+func (s *series) dips(i int, beyond float64) bool {
+	if i < 1 || !s.joined(i) || !s.joined(i+1) {
+		return false
+	}
+	before, after := s.c[i-1], s.c[i+1]
+	return s.c[i] < min(before, after)-beyond && after <= before+beyond
 }
