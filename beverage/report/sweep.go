@@ -144,9 +144,16 @@ func pointTable(r *sweep.Result, u Units) Table {
 			row = append(row, sweptFigure(v))
 		}
 		t.Rows = append(t.Rows, append(row, p.Class.String(), phSpan(p), strconv.Itoa(len(p.Stops)), strconv.Itoa(len(p.Reviews)), strconv.Itoa(len(p.ProteinFlags)),
-			u.cell(percent, hundredfold(p.DenaturedFraction)), u.cell(gauge, p.GaugeKPaHigh), strconv.Itoa(len(routesAt(p, beverage.Fits)))))
+			u.cell(percent, hundredfold(p.DenaturedFraction)), packCell(p, u), strconv.Itoa(len(routesAt(p, beverage.Fits)))))
 	}
 	return t
+}
+
+func packCell(p sweep.Point, u Units) string {
+	if p.LiquidFull {
+		return "full"
+	}
+	return u.cell(gauge, p.GaugeKPaHigh)
 }
 
 func phSpan(p sweep.Point) string {
@@ -173,7 +180,7 @@ func pointSheet(r *sweep.Result) Table {
 		titles = append(titles, inputTitle(in))
 	}
 	t := Table{Columns: columns(append(titles, "class", "ph", "ph_low", "ph_high", "ph_basis", "stops", "reviews", "notes", "protein_flags", "protein_g_per_l",
-		"net_charge", "denatured_fraction", "gauge_kpa_high", "needs", "routes_fit", "routes_cannot_tell", "routes_ruled_out")...)}
+		"net_charge", "denatured_fraction", "gauge_kpa_high", "liquid_full", "needs", "routes_fit", "routes_cannot_tell", "routes_ruled_out")...)}
 	for _, p := range r.Points {
 		row := []string{r.Input.File, r.Drink}
 		for _, v := range p.At {
@@ -181,7 +188,7 @@ func pointSheet(r *sweep.Result) Table {
 		}
 		list := func(items []string) string { return strings.Join(items, "; ") }
 		t.Rows = append(t.Rows, append(row, p.Class.String(), numeral(p.PH), numeral(p.PHLow), numeral(p.PHHigh), string(p.PHBasis), list(p.Stops), list(p.Reviews), list(p.Notes),
-			list(p.ProteinFlags), numeral(p.ProteinGPerL), numeral(p.NetCharge), numeral(p.DenaturedFraction), numeral(p.GaugeKPaHigh), p.Needs,
+			list(p.ProteinFlags), numeral(p.ProteinGPerL), numeral(p.NetCharge), numeral(p.DenaturedFraction), numeral(p.GaugeKPaHigh), strconv.FormatBool(p.LiquidFull), p.Needs,
 			list(routesAt(p, beverage.Fits)), list(routesAt(p, beverage.FitUnknown)), list(routesAt(p, beverage.DoesNotFit))))
 	}
 	return t

@@ -27,6 +27,7 @@ func alongOne() *sweep.Result {
 	r := someSweep()
 	r.Inputs, r.Changes[0].With = r.Inputs[:1], nil
 	r.Points = []sweep.Point{somePoint(beverage.Acidified, []string{}, 3), somePoint(beverage.Undecided, []string{"ph-above-limit"}, 4.6)}
+	r.Points[1].GaugeKPaHigh, r.Points[1].LiquidFull = nil, true
 	return r
 }
 

@@ -147,6 +147,15 @@ func TestEveryChangeIsTold(t *testing.T) {
 	require.Positive(t, seen)
 }
 
+// A pack that is liquid-full has no gas pressure, and none is told of it.
+func TestALiquidFullPackHasNoPressure(t *testing.T) {
+	r := run(t, drinkOf(t, quince), 2, "package.fill=330..348 mL")
+	require.NotNil(t, r.Points[0].GaugeKPaHigh)
+	require.False(t, r.Points[0].LiquidFull)
+	require.Nil(t, r.Points[1].GaugeKPaHigh)
+	require.True(t, r.Points[1].LiquidFull)
+}
+
 // BenchmarkThousandPoints is a sweep of 1,000 points of a carbonated whey drink.
 func BenchmarkThousandPoints(b *testing.B) {
 	d := drinkOf(b, quince)

@@ -63,8 +63,9 @@ type Point struct {
 	ProteinGPerL      *float64            `json:"protein_g_per_l"`
 	NetCharge         *float64            `json:"net_charge"`
 	DenaturedFraction *float64            `json:"denatured_fraction"`
-	GaugeKPaHigh      *float64            `json:"gauge_kpa_high"` // the highest where the pack is kept or heated
-	Needs             string              `json:"needs"`          // of the route that the spec states
+	GaugeKPaHigh      *float64            `json:"gauge_kpa_high"` // the highest where the pack is kept or heated; null where it is liquid-full there
+	LiquidFull        bool                `json:"liquid_full"`
+	Needs             string              `json:"needs"` // of the route that the spec states
 	Routes            []RouteAt           `json:"routes"`
 }
 

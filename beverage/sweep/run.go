@@ -130,7 +130,7 @@ func point(a *beverage.Assessment, place []float64) Point {
 		}
 	}
 	if a.Package != nil {
-		p.GaugeKPaHigh = highest(a.Package.Pressure)
+		p.GaugeKPaHigh, p.LiquidFull = highest(a.Package.Pressure)
 	}
 	for _, r := range a.Routes {
 		p.Routes = append(p.Routes, RouteAt{r.Route, r.Outcome, r.Needs})
@@ -153,14 +153,19 @@ func ids(a *beverage.Assessment, level beverage.Level) []string {
 	return list
 }
 
-func highest(states []beverage.PressureAt) *float64 {
-	var top *float64
+// highest is the highest pressure where the pack is filled, kept or heated. One
+// that is liquid-full there has no gas pressure: none is told.
+func highest(states []beverage.PressureAt) (top *float64, full bool) {
 	for _, s := range states {
-		if s.At != "table" && s.GaugeKPaHigh != nil && (top == nil || *s.GaugeKPaHigh > *top) {
+		switch {
+		case s.At == "table":
+		case s.LiquidFull:
+			return nil, true
+		case s.GaugeKPaHigh != nil && (top == nil || *s.GaugeKPaHigh > *top):
 			top = s.GaugeKPaHigh
 		}
 	}
-	return top
+	return top, false
 }
 
 // baseOf is the drink that is varied. What was read in the drink as it is made
