@@ -29,42 +29,53 @@ type profile struct {
 	freezeAt int     // so many equal readings on end do not happen; 0 unknown
 }
 
-// learn makes a probe's profile from a column. toC turns the file's unit into
-// °C; plausible tells readings from codes.
-func learn(t, col []float64, toC scale, decimals int, plausible func(c float64) bool) profile {
-	p := profile{resC: toC.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
+// learn makes a probe's profile from a column. unit turns its readings into °C;
+// those outside lowC to highC are codes.
+func learn(t, col []float64, unit scale, decimals int, lowC, highC float64) profile {
+	p := profile{resC: unit.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
 	stride := max(1, len(col)/sampleReadings)
 	scatter := make([]float64, 0, 2*sampleReadings)
 	moves := make([]move, 0, 2*sampleReadings)
-	var pairs, same, wide int
+	from, to := unit.back(lowC), unit.back(highC)
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := 0; i+slopeSpan < len(col); i += stride {
-		w := [slopeSpan]float64{}
-		sound := true
-		for k := range w {
-			w[k] = toC.c(col[i+k])
-			sound = sound && plausible(w[k])
-		}
-		far := toC.c(col[i+slopeSpan])
-		if !sound || !plausible(far) {
+		w := (*[slopeSpan + 1]float64)(col[i:])
+		if !within(w[:], from, to) {
 			continue
 		}
 		scatter = append(scatter, min(bend(w[0], w[1], w[2], w[3]), bend(w[4], w[5], w[6], w[7])))
-		moves = append(moves, move{math.Abs(far - w[0]), t[i+slopeSpan] - t[i]})
+		moves = append(moves, move{math.Abs(w[slopeSpan] - w[0]), t[i+slopeSpan] - t[i]})
 		low, high = min(low, w[0]), max(high, w[0])
 	}
-	p.beyondC = p.beyond(quantile(scatter, noiseQuantile))
-	p.answer(moves, high-low)
-	for i := 0; i+slopeSpan < len(col); i += stride {
-		x, far := toC.c(col[i]), toC.c(col[i+slopeSpan])
-		if x > (low+high)/2 && math.Abs(far-x) <= max(4*p.resC, p.beyondC/2) {
-			pairs++
-			same += count(col[i] == col[i+1])
-			wide += count(toC.factor*spread(col[i:i+slopeSpan]) > 1.5*p.resC)
+	p.beyondC = p.beyond(unit.factor * quantile(scatter, noiseQuantile))
+	p.answer(moves, high-low, p.beyondC/unit.factor)
+	p.freezeAt = p.level(col, stride, (low+high)/2, unit.factor)
+	return p
+}
+
+func within(x []float64, from, to float64) bool {
+	for _, v := range x {
+		if !(v >= from && v <= to) {
+			return false
 		}
 	}
-	p.freezeAt = freezeAt(pairs, same, wide)
-	return p
+	return true
+}
+
+// level looks at the upper half of a column, where it stands level, for how many
+// equal readings on end its noise allows.
+func (p *profile) level(col []float64, stride int, middle, factor float64) int {
+	band, two := max(4*p.resC, p.beyondC/2)/factor, 1.5*p.resC/factor
+	var pairs, same, wide int
+	for i := 0; i+slopeSpan < len(col); i += stride {
+		w := (*[slopeSpan + 1]float64)(col[i:])
+		if w[0] > middle && math.Abs(w[slopeSpan]-w[0]) <= band {
+			pairs++
+			same += count(w[0] == w[1])
+			wide += count(slices.Max(w[:slopeSpan])-slices.Min(w[:slopeSpan]) > two)
+		}
+	}
+	return freezeAt(pairs, same, wide)
 }
 
 // bend is the third difference of four readings, which no smooth course adds to
@@ -77,26 +88,23 @@ func (p *profile) beyond(noiseC float64) float64 {
 	return max(leastBeyondC, stepFactor*p.resC+noiseFactor*(noiseC-min(noiseSteps*p.resC, noiseC/2)))
 }
 
-// move is how far a probe moved within a time.
-type move struct{ byC, s float64 }
+// move is how far a probe moved within a time, in the file's unit.
+type move struct{ by, s float64 }
 
 // answer sets how slowly the probe follows, from how long it takes to cross its
 // range at its usual speed of moving.
-func (p *profile) answer(moves []move, rangeC float64) {
+func (p *profile) answer(moves []move, whole, beyond float64) {
 	slopes := make([]float64, 0, len(moves))
 	for _, m := range moves {
-		if m.s > 0 && m.byC >= movingShare*rangeC {
-			slopes = append(slopes, m.byC/m.s)
+		if m.s > 0 && m.by >= movingShare*whole {
+			slopes = append(slopes, m.by/m.s)
 		}
 	}
-	if fast := quantile(slopes, slopeQuantile); rangeC > 10*p.beyondC && fast > 0 {
-		p.tauS = min(slowestTauS, rangeC/fast)
+	if fast := quantile(slopes, slopeQuantile); whole > 10*beyond && fast > 0 {
+		p.tauS = min(slowestTauS, whole/fast)
 		p.lagS = p.tauS * lagShare
 	}
 }
-
-// spread is between what a few readings lie.
-func spread(x []float64) float64 { return slices.Max(x) - slices.Min(x) }
 
 // freezeAt is how many equal readings on end a probe with noise cannot show,
 // from how many of some pairs of readings were equal, and how many stood among
@@ -189,6 +197,9 @@ func gcd(a, b int64) int64 {
 type scale struct{ factor, offset float64 }
 
 func (s scale) c(v float64) float64 { return v*s.factor + s.offset }
+
+// back turns °C into a reading of the file.
+func (s scale) back(c float64) float64 { return (c - s.offset) / s.factor }
 
 // scaleOf gives the scale of a unit.
 func scaleOf(unit string) scale {

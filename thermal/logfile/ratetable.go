@@ -65,12 +65,14 @@ func (r *rateTable) reach(low, high float64) bool {
 // compute fills in the rates of the readings start to end; rate[0] is low's.
 func (r *rateTable) compute(rate []float64, low, start, end int) {
 	up := math.Exp(r.perUp)
-	for k := start; k < end; k++ {
-		if (k-start)%anchorAt == 0 {
-			rate[k-low] = r.ref.LethalRate(r.unit.c(float64(k) / r.grid))
-		} else {
-			rate[k-low] = rate[k-low-1] * up
+	for start < end {
+		next := min(start+anchorAt, end)
+		v := r.ref.LethalRate(r.unit.c(float64(start) / r.grid))
+		for k := range rate[start-low : next-low] {
+			rate[start-low+k] = v
+			v *= up
 		}
+		start = next
 	}
 }
 

@@ -34,9 +34,10 @@ func (t *track) findSpikes(a, b int, v *view) {
 		if !s.joined(i) || !s.joined(i+1) {
 			beyond *= oneSided
 		}
-		up, low := s.standsOut(i, 1)
-		down, _ := s.standsOut(i, -1)
+		least, most, low, ok := s.expected(i)
+		up, down := s.c[i]-most, least-s.c[i]
 		switch {
+		case !ok:
 		case up > beyond:
 			t.noteSpike(v, i, a, up, "above")
 			s.c[i] = min(s.c[i], low-beyond)
@@ -64,34 +65,26 @@ func (t *track) noteSpike(v *view, i, a int, by float64, side string) {
 
 func trim(c float64) string { return fmt.Sprintf("%.3g", c) }
 
-// standsOut is how far a reading stands above (sign 1) or below (-1) all that
-// its neighbours let expect; low is the lowest of that. Without neighbours on
-// either side it does not stand out.
-func (s *series) standsOut(i int, sign float64) (by, low float64) {
-	expect := math.Inf(-1)
-	low = math.Inf(1)
-	see := func(c float64) {
-		expect, low = max(expect, sign*c), min(low, c)
-	}
+// expected is between what a reading is to be expected: the lines through the
+// readings before and after it, carried on to it, and the line between them; low
+// is the lowest that neighbours and lines support. ok is false without
+// neighbours.
+func (s *series) expected(i int) (least, most, low float64, ok bool) {
 	left, right := s.joined(i), s.joined(i+1)
-	if left {
-		see(s.ahead(i))
-	}
-	if right {
-		see(s.back(i))
-	}
 	switch {
 	case left && right:
-		see(s.c[i-1] + (s.c[i+1]-s.c[i-1])*(s.t[i]-s.t[i-1])/(s.t[i+1]-s.t[i-1]))
-		low = min(low, s.c[i-1], s.c[i+1])
+		before, after := s.ahead(i), s.back(i)
+		between := s.c[i-1] + (s.c[i+1]-s.c[i-1])*(s.t[i]-s.t[i-1])/(s.t[i+1]-s.t[i-1])
+		least, most = min(before, after, between), max(before, after, between)
+		return least, most, min(least, s.c[i-1], s.c[i+1]), true
 	case left:
-		see(s.c[i-1])
+		before := s.ahead(i)
+		least, most = min(before, s.c[i-1]), max(before, s.c[i-1])
 	case right:
-		see(s.c[i+1])
-	default:
-		return 0, 0
+		after := s.back(i)
+		least, most = min(after, s.c[i+1]), max(after, s.c[i+1])
 	}
-	return sign*s.c[i] - expect, low
+	return least, most, least, left || right
 }
 
 // ahead carries the line through the two readings before i on to it.

@@ -69,13 +69,14 @@ func (t *track) findStuck(a, b int, v *view) {
 	}
 	for i := a; i < b; i++ {
 		if t.run.n > 0 && s.joined(i) && s.x[i] == t.run.x {
-			t.run.n++
-			t.depart(i, v)
+			if t.run.n++; t.run.n == 2 {
+				t.depart(i-1, 0, v)
+			}
+			t.depart(i, s.step(i), v)
 			t.judgeRun(i, a, v)
 		} else {
 			t.catchUp(i, a, v)
 			t.run = equalRun{n: 1, x: s.x[i], from: i, above: newDeparture(), below: newDeparture()}
-			t.depart(i, v)
 		}
 		if t.run.stuck {
 			s.flag[i] |= uncredited
@@ -87,15 +88,12 @@ func newDeparture() departure {
 	return departure{least: math.Inf(1), top: [2]float64{math.Inf(-1), math.Inf(-1)}}
 }
 
-// depart counts how far the others are from the reading at i.
-func (t *track) depart(i int, v *view) {
+// depart counts how far the others are from the reading at i, which stood still
+// for dt.
+func (t *track) depart(i int, dt float64, v *view) {
 	highest, lowest, ok := t.a.others(v, t.s.row[i], t.at)
 	if !ok {
 		return
-	}
-	dt := 0.0
-	if t.run.n > 1 {
-		dt = t.s.step(i)
 	}
 	t.run.above.count(t.run.x-highest, [2]float64{highest, lowest}, dt, i, t)
 	t.run.below.count(lowest-t.run.x, [2]float64{-highest, -lowest}, dt, i, t)

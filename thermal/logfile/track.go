@@ -67,11 +67,13 @@ const (
 )
 
 // plausible tells temperatures from other values.
-func (t *track) plausible(c float64) bool {
+func (t *track) plausible(c float64) bool { return c >= lowestC && c <= t.highestC() }
+
+func (t *track) highestC() float64 {
 	if t.role == Product {
-		return c >= lowestC && c <= highestC
+		return highestC
 	}
-	return c >= lowestC && c <= highestAnyC
+	return highestAnyC
 }
 
 // learn makes the profile from the first view.
@@ -80,7 +82,7 @@ func (t *track) learn(v *view, column int) {
 	if t.doubtUnit != "" {
 		unit = scaleOf(t.doubtUnit)
 	}
-	t.prof = learn(v.t, v.cols[column], unit, v.decimals[column], t.plausible)
+	t.prof = learn(v.t, v.cols[column], unit, v.decimals[column], lowestC, t.highestC())
 	t.cad = ownCadence(v, column, t.a.seq.cad)
 }
 
