@@ -3,6 +3,7 @@ package logfile
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -29,6 +30,8 @@ type analysis struct {
 	extremes             []extremes
 	newestFirst          bool
 	views                int
+	kept                 []int        // columns that are probes; nil when all are
+	idle                 []idleColumn // the others
 	carried              carried
 }
 
@@ -42,10 +45,72 @@ type carried struct {
 
 func newAnalysis(l *layout, o Options) *analysis {
 	a := &analysis{layout: l, clock: clockReader{form: l.time}, o: o, reference: -1, boundC: lowestC}
-	for i, col := range l.columns {
-		t := newTrack(col, a)
+	for _, col := range l.columns {
+		a.tracks = append(a.tracks, newTrack(col, a))
+	}
+	return a
+}
+
+// awake leaves out the columns in which the first view shows nothing but blanks
+// and error codes: channels that no sensor is connected to.
+func (a *analysis) awake(v *view) {
+	var tracks []*track
+	for i, t := range a.tracks {
+		if t.basis == Declared || anyReading(v.cols[i]) {
+			tracks = append(tracks, t)
+			a.kept = append(a.kept, i)
+		}
+	}
+	if len(tracks) == len(a.tracks) || len(tracks) == 0 {
+		a.kept = nil
+		return
+	}
+	for i, t := range a.tracks {
+		if !slices.Contains(a.kept, i) {
+			a.idle = append(a.idle, idleColumn{i, t})
+			a.layout.leftOut = append(a.layout.leftOut, LeftOut{t.name, "holds no reading"})
+		}
+	}
+	a.tracks = tracks
+}
+
+// idleColumn is a column left out since nothing showed in it.
+type idleColumn struct {
+	column int
+	t      *track
+}
+
+func anyReading(col []float64) bool {
+	return slices.ContainsFunc(col, func(cell float64) bool { return cell == cell && !isErrorCode(cell) })
+}
+
+// watchIdle refuses a log in which a column left out shows readings later on:
+// it may be the coldest.
+func (a *analysis) watchIdle(v *view) error {
+	for _, c := range a.idle {
+		if anyReading(v.cols[c.column][v.settled:]) {
+			return fmt.Errorf("column %q shows its first reading after row %d; declare its role to have it counted, or to have it ignored", c.t.name, v.line[v.settled])
+		}
+	}
+	return nil
+}
+
+// keep drops the columns left out from a view.
+func (a *analysis) keep(v *view) {
+	if a.kept == nil {
+		return
+	}
+	cols, decimals := make([][]float64, 0, len(a.kept)), make([]int, 0, len(a.kept))
+	for _, i := range a.kept {
+		cols, decimals = append(cols, v.cols[i]), append(decimals, v.decimals[i])
+	}
+	v.cols, v.decimals = cols, decimals
+}
+
+// assign gives the probes their places and finds the medium among them.
+func (a *analysis) assign() {
+	for i, t := range a.tracks {
 		t.at = i
-		a.tracks = append(a.tracks, t)
 		if t.role == ReferenceThermometer && a.reference < 0 {
 			a.reference = i
 		}
@@ -57,7 +122,6 @@ func newAnalysis(l *layout, o Options) *analysis {
 		a.hasMedium, a.medium = true, &mediumClock{}
 		first.led.phase.turns = a.medium
 	}
-	return a
 }
 
 func (a *analysis) rank(t *track) int {
@@ -70,11 +134,16 @@ func (a *analysis) rank(t *track) int {
 // window judges the next rows.
 func (a *analysis) window(w *window) error {
 	a.clock.base = w.base
-	v := w.view(&a.carried)
+	v := w.view(&a.carried, a.kept)
+	if err := a.watchIdle(v); err != nil {
+		return err
+	}
 	if a.views++; a.views == 1 {
 		if err := a.begin(v); err != nil {
 			return err
 		}
+	} else {
+		a.keep(v)
 	}
 	o := a.seq.sequence(v)
 	a.extremes = a.extremes[:0]
@@ -98,13 +167,11 @@ func (a *analysis) begin(v *view) error {
 		if !v.last {
 			return errors.New("the rows run from newest to oldest; sort them by time")
 		}
-		a.newestFirst = true
-		slices.Reverse(v.t)
-		slices.Reverse(v.line)
-		for _, col := range v.cols {
-			slices.Reverse(col)
-		}
+		a.turnRound(v)
 	}
+	a.awake(v)
+	a.keep(v)
+	a.assign()
 	a.seq.cad = cadenceOf(forwardSteps(v.t))
 	for i, t := range a.tracks {
 		if t.column.unit == "C" {
@@ -116,6 +183,22 @@ func (a *analysis) begin(v *view) error {
 		}
 	}
 	return nil
+}
+
+// turnRound puts the rows of a file that runs from newest to oldest in order,
+// and counts time from its oldest.
+func (a *analysis) turnRound(v *view) {
+	a.newestFirst = true
+	slices.Reverse(v.t)
+	slices.Reverse(v.line)
+	for _, col := range v.cols {
+		slices.Reverse(col)
+	}
+	first := math.Floor(v.t[0])
+	a.clock.base += int64(first)
+	for i := range v.t {
+		v.t[i] -= first
+	}
 }
 
 func forwardSteps(t []float64) []float64 {

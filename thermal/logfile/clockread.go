@@ -31,11 +31,7 @@ func (c *clockReader) seconds(a, b []byte) (tS float64, ok bool) {
 		}
 	}
 	if !c.started {
-		c.started, c.base = true, whole
-		if c.form.elapsed || c.form.kind == daily {
-			c.base = 0
-		}
-		c.last = whole
+		c.started, c.base, c.last = true, whole, whole
 	}
 	if c.form.kind == daily && !c.form.minutesFirst {
 		whole = c.acrossMidnight(whole)
@@ -153,7 +149,7 @@ func (c *clockReader) fromNumber(v float64) (int64, float64, bool) {
 // text shows a moment as the file's own clock would.
 func (c *clockReader) text(tS float64) string {
 	if c.form.elapsed || c.form.kind == counted {
-		return strconv.FormatFloat(math.Round(tS*1e3)/1e3, 'f', -1, 64) + " s"
+		return strconv.FormatFloat(math.Round((float64(c.base)+tS)*1e3)/1e3, 'f', -1, 64) + " s"
 	}
 	ms := int64(math.Round(tS * 1e3))
 	t := time.UnixMilli(c.base*1e3 + ms).UTC()

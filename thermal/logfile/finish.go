@@ -26,10 +26,6 @@ func (a *analysis) finish(r *rowReader) (*Log, error) {
 	}
 	l := &Log{}
 	for _, t := range a.tracks {
-		if t.samples == 0 && t.basis != Declared {
-			a.layout.leftOut = append(a.layout.leftOut, LeftOut{t.name, "holds no reading that can be a temperature"})
-			continue
-		}
 		l.Probes = append(l.Probes, t.probe())
 	}
 	if !anySamples(l.Probes) {

@@ -93,6 +93,8 @@ var forms = []form{
 	{name: "ISO", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02T15:04:05"},
 	{name: "ISO with blank", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02 15:04:05"},
 	{name: "ISO with zone", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02T15:04:05+01:00"},
+	{name: "zone by name", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02 15:04:05 CET"},
+	{name: "zone as hours", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02 15:04:05 UTC+1"},
 	{name: "ISO, milliseconds, Z", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006-01-02T15:04:05.000Z"},
 	{name: "ISO, slashes", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "2006/01/02 15:04:05"},
 	{name: "compact", head: "time,T1 (°C),T2 (°C),T3 (°C)", sep: ",", at: "20060102 150405"},

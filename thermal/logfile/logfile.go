@@ -47,7 +47,7 @@ type Options struct {
 	Sheet      string          // of a workbook; "" takes the only sheet that holds a log
 
 	// History, when not nil, is called in the order of the clock with each
-	// sound reading; repeats are told once.
+	// sound reading; repeats are told once. probe is its place in Log.Probes.
 	History func(probe int, timeS, tempC float64)
 }
 

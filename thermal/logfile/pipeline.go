@@ -48,7 +48,7 @@ func judgeAll(ctx context.Context, r *rowReader, a *analysis, first block, block
 	defer cancel()
 	ready, free := make(chan parsed), make(chan *window, windowsInFlight)
 	for range windowsInFlight {
-		free <- newWindow(len(a.tracks), windowRows)
+		free <- newWindow(len(r.layout.columns), windowRows)
 	}
 	go r.parse(ctx, first, stream(ctx, blocks), ready, free)
 	for p := range ready {
@@ -117,7 +117,7 @@ func (r *rowReader) parse(ctx context.Context, b block, blocks *blockStream, rea
 
 // judgeBlock reads a file of one block.
 func judgeBlock(r *rowReader, a *analysis, text []byte) error {
-	w := newWindow(len(a.tracks), bytes.Count(text, []byte("\n"))+1)
+	w := newWindow(len(r.layout.columns), bytes.Count(text, []byte("\n"))+1)
 	for {
 		rest, err := r.take(w, text)
 		if err != nil {

@@ -15,10 +15,10 @@ var (
 		center centre coldspot cold spot drinks beverage getränk shake protein smoothie tea coffee`)
 	retortWords = setOf(`retort autoclave autoklav medium steam dampf vapeur vapor vapore bath bad chamber kammer vessel kessel
 		pasteurizer pasteuriser pasteur tunnel spray zone jacket mantel cuve bain autoclavio env heating
-		heizmedium heizwasser kesselraum rt`)
+		heizmedium heizwasser rt recorder schreiber chart`)
 	referenceWords = setOf(`reference referenz référence referencia mercury quecksilber mig ref tid indicating standard`)
 	otherWords     = setOf(`ambient room raum umgebung outside ambiance ambiente condensate kondensat cjc junction internal housing
-		board setpoint sollwert soll consigne sp setp difference differenz delta diff dt inlet drain`)
+		board setpoint sollwert soll consigne sp difference differenz delta diff dt drain cooling kühlwasser kühlung air luft`)
 )
 
 // roleOf tells a column's role from its heading.

@@ -169,34 +169,6 @@ func (s *stamp) lexHalf(b []byte) ([]byte, bool) {
 	return t, s.clock[0] >= 1 && s.clock[0] <= 12
 }
 
-// lexZone takes "Z", "UTC", "GMT", "+01:00", "+0100" or nothing.
-func (s *stamp) lexZone(b []byte) bool {
-	if len(b) == 0 {
-		return true
-	}
-	for _, name := range []string{"Z", "UTC", "GMT"} {
-		if bytes.EqualFold(b, []byte(name)) {
-			s.hasZone = true
-			return true
-		}
-	}
-	if b[0] != '+' && b[0] != '-' {
-		return false
-	}
-	digits := bytes.Replace(b[1:], []byte(":"), nil, 1)
-	n := countDigits(digits)
-	if n != len(digits) || (n != 2 && n != 4) {
-		return false
-	}
-	hours, minutes := atoi(digits[:2]), atoi(digits[2:])
-	s.zoneS = hours*3600 + minutes*60
-	if b[0] == '-' {
-		s.zoneS = -s.zoneS
-	}
-	s.hasZone = true
-	return hours <= 14 && minutes < 60
-}
-
 func isDigit(c byte) bool { return c-'0' < 10 }
 
 func countDigits(b []byte) int {

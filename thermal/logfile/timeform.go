@@ -116,9 +116,11 @@ func (c *timeColumn) look(cell []byte, mark byte) {
 	}
 }
 
-// mostly tells whether nearly all filled cells are of one sort; a few damaged
-// rows must not hide the clock.
-func (c *timeColumn) mostly(n int) bool { return n > 0 && n*10 >= c.filled*9 }
+// mostly tells whether nearly all filled cells are of one sort; one damaged row,
+// or one in ten, must not hide the clock.
+func (c *timeColumn) mostly(n int) bool {
+	return n > 1 && n*10 >= (c.filled-1)*9 || n > 0 && n == c.filled
+}
 
 func dateTimeColumn(cols []timeColumn) (timeForm, bool) {
 	for _, c := range cols {

@@ -1,5 +1,7 @@
 package logfile
 
+import "slices"
+
 // windowRows is how many rows are judged at a time.
 var windowRows = 8192 // a variable for tests only, which judge short logs in many windows
 
@@ -53,8 +55,8 @@ type view struct {
 	done    int // of these, rows that were judged before
 }
 
-// view shows the window with some carried rows in its lead.
-func (w *window) view(c *carried) *view {
+// view shows the window with some carried rows of the kept columns in its lead.
+func (w *window) view(c *carried, kept []int) *view {
 	v := &view{decimals: w.decimals, texts: w.texts, last: w.last, settled: len(c.t), done: c.done}
 	from, to := lead-len(c.t), lead+w.rows
 	v.t, v.line = w.t[from:to], w.line[from:to]
@@ -62,8 +64,12 @@ func (w *window) view(c *carried) *view {
 	copy(v.line, c.line)
 	for i := range w.decimals {
 		col := w.cells[i*w.stride+from : i*w.stride+to]
-		if c.cols != nil {
-			copy(col, c.cols[i])
+		k := i
+		if kept != nil {
+			k = slices.Index(kept, i)
+		}
+		if k >= 0 && c.cols != nil {
+			copy(col, c.cols[k])
 		}
 		v.cols = append(v.cols, col)
 	}
