@@ -72,7 +72,8 @@ func (o LogOptions) basis() (logfile.Basis, error) {
 	if !ok {
 		return logfile.Basis{}, fmt.Errorf("no D and z are held for %q; posset help organisms lists them", o.Organism)
 	}
-	return logfile.Basis{Name: org.Name, Ref: org.Reference(), MinC: org.MinC}, nil
+	bound := org.Bound()
+	return logfile.Basis{Name: org.Name, Ref: org.Reference(), MinC: org.MinC, Bound: &bound}, nil
 }
 
 // aim sets the target. Minutes are minutes at the basis of the call; any other

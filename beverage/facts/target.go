@@ -38,7 +38,8 @@ func TargetOf(t beverage.Target) Target {
 			return g
 		}
 		g.Organism = &o
-		g.Basis = logfile.Basis{Name: o.Name, Ref: o.Reference(), MinC: o.MinC}
+		bound := o.Bound()
+		g.Basis = logfile.Basis{Name: o.Name, Ref: o.Reference(), MinC: o.MinC, Bound: &bound}
 		g.Minutes = o.MinutesFor(t.Logs)
 	}
 	return g

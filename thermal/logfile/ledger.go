@@ -45,6 +45,9 @@ type creditBasis struct {
 // seconds: lowered, and cut off below the range the organism was measured in.
 func (b *creditBasis) piece(dt, c0, c1 float64) float64 {
 	c0, c1 = c0-b.lowerC, c1-b.lowerC
+	if b.Bound != nil {
+		return b.Bound.Piece(dt, c0, c1) / secondsPerMinute
+	}
 	if b.MinC != 0 && (c0 < b.MinC || c1 < b.MinC) {
 		if c0 < b.MinC && c1 < b.MinC {
 			return 0

@@ -33,7 +33,10 @@ const (
 type Basis struct {
 	Name string
 	Ref  thermal.Reference
-	MinC float64 // °C; below it no credit (the range the organism was measured in). 0 means none
+	// Bound, when not nil, is what credit is taken by in place of Ref: an organism
+	// whose published z spread, and that was measured in a range.
+	Bound *thermal.Bound
+	MinC  float64 // °C; below it no credit (the range the organism was measured in). 0 means none
 }
 
 // Options says what the file itself does not.

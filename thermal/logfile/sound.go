@@ -203,7 +203,7 @@ func (t *track) ways(lowC, highC float64) []way {
 	for i, b := range t.bases {
 		out[i].factor = math.Exp(-b.lowerC * math.Ln10 / b.Ref.ZC)
 		if b.MinC != 0 {
-			out[i].byPiece = lowC-b.lowerC < b.MinC
+			out[i].byPiece = lowC-b.lowerC < b.MinC || b.Bound != nil
 			if highC-b.lowerC < b.MinC {
 				out[i] = way{}
 			}
