@@ -49,7 +49,7 @@ const (
 )
 
 // file is the whole spec.
-var specFile = table[beverage.Drink]{fields: []field[beverage.Drink]{
+var specFile = table[beverage.Drink]{check: finishDrink, fields: []field[beverage.Drink]{
 	one("drink", "What the drink is.", drink, func(d *beverage.Drink) *beverage.Drink { return d }),
 	several("ingredient", mostIngredients, "One line of the recipe: from the library, or described here; a property given here overrides the library.", ingredient,
 		func(_ *reader, _ *node, d *beverage.Drink, i beverage.Ingredient) {
