@@ -98,7 +98,7 @@ func (t *track) credit(a, b int, o *order) {
 			t.creditPiece(prev, i, o)
 		}
 	}
-	t.led.phase.advance(s.t, t.believed, a, b, t.a.mediumFor(t), t.led.credited, add)
+	t.led.phase.advance(s.t, t.believed, a, b, nil, t.a.mediumFor(t), t.led.credited, add)
 	t.led.last = lastReading{true, s.t[b-1], s.c[b-1], s.flag[b-1]}
 }
 

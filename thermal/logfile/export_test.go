@@ -7,3 +7,10 @@ func SetWindowRows(rows int) (restore func()) {
 	windowRows = rows
 	return func() { windowRows = was }
 }
+
+// LongWayOnly makes every stretch be judged reading by reading, until the
+// function it returns is called.
+func LongWayOnly() (restore func()) {
+	longWayOnly = true
+	return func() { longWayOnly = false }
+}

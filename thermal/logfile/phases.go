@@ -101,8 +101,9 @@ func (p *phases) book() {
 
 // advance moves on over the readings from (inclusive) to (exclusive). NaN is a
 // reading that is not believed. add credits the pieces that end after one
-// reading and up to another; credited is what it adds to.
-func (p *phases) advance(t, x []float64, from, to int, medium *mediumClock, credited []float64, add func(after, upTo int)) {
+// reading and up to another; credited is what it adds to. spans are between what
+// the readings run, nil where nobody looked.
+func (p *phases) advance(t, x []float64, from, to int, spans *calmSpans, medium *mediumClock, credited []float64, add func(after, upTo int)) {
 	done := from - 1
 	flush := func(i int) {
 		if i > done {
@@ -145,7 +146,7 @@ func (p *phases) advance(t, x []float64, from, to int, medium *mediumClock, cred
 			p.startCooling(xi)
 			i++
 		default:
-			i = p.stay(t, x, i, cools, &due)
+			i = p.stay(t, x, i, cools, spans, &due)
 		}
 	}
 	settle()
@@ -186,7 +187,31 @@ func (p *phases) cool(x []float64, i, to, heats int) int {
 
 // stay passes over readings that heat or hold, until one drops to cooling or is
 // not believed; it returns that one.
-func (p *phases) stay(t, x []float64, i, to int, due *marks) int {
+func (p *phases) stay(t, x []float64, i, to int, spans *calmSpans, due *marks) int {
+	for i < to {
+		if n := spans.whole(i, to); n >= 0 && p.staysIn(spans.low[n], spans.high[n]) {
+			if i += calmSpan; spans.low[n] >= p.peakC-HoldBandC {
+				due.held = i - 1
+			}
+			continue
+		}
+		end := min(to, spans.next(i))
+		if i = p.stayEach(t, x, i, end, due); i < end {
+			return i
+		}
+	}
+	return i
+}
+
+// staysIn tells whether readings between two temperatures set no peak and all
+// stand on the same side of the hold's band, and none cools.
+func (p *phases) staysIn(lowC, highC float64) bool {
+	band := p.peakC - HoldBandC
+	return lowC >= band && highC <= p.peakC || highC < band && lowC >= p.peakC-coolingDropC
+}
+
+// stayEach is stay, reading by reading.
+func (p *phases) stayEach(t, x []float64, i, to int, due *marks) int {
 	peak, level, held, top := p.peakC, p.nextLevelC(), due.held, -1
 	band, drop := peak-HoldBandC, peak-coolingDropC
 	for ; i < to; i++ {

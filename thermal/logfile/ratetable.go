@@ -7,93 +7,77 @@ import (
 )
 
 const (
-	maxTable   = 1 << 15 // entries; beyond it a lethal rate is worked out each time
-	tableSlack = 10.     // °C a table reaches beyond what was asked for
-	maxStep    = 128     // of the resolution; the mean rate of larger steps is worked out
-	anchorAt   = 64      // entries after which the table is computed anew, so that rounding cannot build up
+	maxTableDecimals = 3   // the finest resolution a table is made for; beyond it each lethal rate is worked out
+	maxStep          = 128 // of the resolution; the mean rate of larger steps is worked out
+	fineBits         = 8
+	fineSteps        = 1 << fineBits // of the resolution, between two entries of the coarse table
 )
 
-// rateTable holds the lethal rate at every reading that a resolution allows,
-// and what the mean rate over a step is worth against the rate at its start.
+// rateTable gives the lethal rate at every reading that a resolution allows, as
+// the product of a coarse and a fine power of ten, and what the mean rate over a
+// step is worth against the rate at its start. Both tables are short enough to
+// be made anew for each file. Rounding leaves an error below 1e-14.
 type rateTable struct {
-	ref   thermal.Reference
-	unit  scale
-	grid  float64 // readings a unit: 10 to the number of decimals
-	low   int     // reading of rate[0], in steps
-	rate  []float64
-	mean  [2*maxStep + 1]float64
-	perUp float64 // of the exponent, for one step up
+	grid   float64 // readings a unit: 10 to the number of decimals
+	base   float64 // of coarse[0], in steps, less the half that rounds a reading
+	coarse []float64
+	fine   [fineSteps]float64
+	mean   [2*maxStep + 1]float64
+	perUp  float64 // of the exponent, for one step up
 }
 
+// newRateTable makes the table for all readings that can be temperatures.
 func newRateTable(ref thermal.Reference, unit scale, decimals int) *rateTable {
-	r := &rateTable{ref: ref, unit: unit, grid: pow10[decimals]}
+	r := &rateTable{grid: pow10[decimals]}
 	r.perUp = unit.factor / r.grid * math.Ln10 / ref.ZC
 	for d := range r.mean {
 		u := float64(d-maxStep) * r.perUp
 		r.mean[d] = thermal.MeanRate(1, math.Exp(u), u)
 	}
+	for k := range r.fine {
+		r.fine[k] = math.Exp(float64(k) * r.perUp)
+	}
+	low, high := math.Floor(unit.back(lowestC)*r.grid), unit.back(highestAnyC)*r.grid
+	r.base = low - 0.5
+	for k := low; k <= high+1; k += fineSteps {
+		r.coarse = append(r.coarse, ref.LethalRate(unit.c(k/r.grid)))
+	}
 	return r
 }
 
-// reach makes the table hold all readings from low to high, in the file's unit;
-// false when that is too many.
-func (r *rateTable) reach(low, high float64) bool {
-	from, to := int(math.Floor(low*r.grid)), int(math.Ceil(high*r.grid))
-	have := r.low + len(r.rate)
-	if from >= r.low && to < have {
-		return true
-	}
-	slack := int(tableSlack / r.unit.factor * r.grid)
-	from, to = from-slack, to+slack
-	if len(r.rate) > 0 {
-		from, to = min(from, r.low), max(to, have-1)
-	}
-	if to-from >= maxTable {
-		return false
-	}
-	grown := make([]float64, to-from+1)
-	if len(r.rate) == 0 {
-		r.low, have = from, from
-	}
-	copy(grown[r.low-from:], r.rate)
-	r.compute(grown, from, from, r.low)
-	r.compute(grown, from, have, to+1)
-	r.low, r.rate = from, grown
-	return true
-}
-
-// compute fills in the rates of the readings start to end; rate[0] is low's.
-func (r *rateTable) compute(rate []float64, low, start, end int) {
-	up := math.Exp(r.perUp)
-	for start < end {
-		next := min(start+anchorAt, end)
-		v := r.ref.LethalRate(r.unit.c(float64(start) / r.grid))
-		for k := range rate[start-low : next-low] {
-			rate[start-low+k] = v
-			v *= up
-		}
-		start = next
-	}
-}
-
 // sum is the integral of the lethal rate over evenly spaced readings, in steps
-// of their spacing.
+// of their spacing. All of them must be such as can be temperatures.
 func (r *rateTable) sum(readings []float64) float64 {
 	if len(readings) < 2 {
 		return 0
 	}
 	total := 0.0
-	base := float64(r.low) - 0.5
-	k := int(readings[0]*r.grid - base)
-	rate := r.rate
+	grid, base, coarse := r.grid, r.base, r.coarse
+	k := int(readings[0]*grid - base)
+	rate := coarse[k>>fineBits] * r.fine[k&(fineSteps-1)]
 	for _, v := range readings[1:] {
-		next := int(v*r.grid - base)
+		next := int(v*grid - base)
+		nextRate := coarse[next>>fineBits] * r.fine[next&(fineSteps-1)]
 		if d := next - k + maxStep; uint(d) < uint(len(r.mean)) {
-			total += rate[k] * r.mean[d]
+			total += rate * r.mean[d]
 		} else {
-			total += thermal.MeanRate(rate[k], rate[next], float64(next-k)*r.perUp)
+			total += thermal.MeanRate(rate, nextRate, float64(next-k)*r.perUp)
 		}
-		k = next
+		k, rate = next, nextRate
+	}
+	return total
+}
+
+// sumOf is sum for readings of any resolution, without a table.
+func sumOf(ref thermal.Reference, unit scale, readings []float64) float64 {
+	total := 0.0
+	last := unit.c(readings[0])
+	rate := ref.LethalRate(last)
+	for _, v := range readings[1:] {
+		c := unit.c(v)
+		next := ref.LethalRate(c)
+		total += thermal.MeanRate(rate, next, (c-last)*(math.Ln10/ref.ZC))
+		last, rate = c, next
 	}
 	return total
 }

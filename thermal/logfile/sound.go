@@ -2,9 +2,6 @@ package logfile
 
 import "math"
 
-// maxTableDecimals is the finest resolution a table of rates is made for.
-const maxTableDecimals = 3
-
 // sharedTable is a table of rates that probes of the same unit and resolution
 // share.
 type sharedTable struct {
@@ -13,8 +10,12 @@ type sharedTable struct {
 	table           *rateTable
 }
 
-// tableFor gives the table of a basis, made when first asked for.
+// tableFor gives the table of a basis, made when first asked for; nil where the
+// resolution is too fine for one.
 func (a *analysis) tableFor(basis int, unit scale, decimals int) *rateTable {
+	if decimals > maxTableDecimals {
+		return nil
+	}
 	for _, s := range a.tables {
 		if s.basis == basis && s.decimals == decimals && s.unit == unit {
 			return s.table
@@ -31,19 +32,15 @@ func (a *analysis) tableFor(basis int, unit scale, decimals int) *rateTable {
 // stretch to the long way.
 func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
 	col := v.cols[column]
-	if !o.even || !t.settled(v, col, from) || v.decimals[column] > maxTableDecimals {
+	if !o.even || !t.settled(v, col, from) {
 		return false
 	}
-	low, high, ok := calm(col[max(0, from-contextReadings):], t.prof.beyondC/t.unit.factor)
+	start := max(0, from-contextReadings)
+	low, high, ok := t.calm.look(col[start:], t.prof.beyondC/t.unit.factor)
 	if !ok || !t.plausible(t.unit.c(low)) || !t.plausible(t.unit.c(high)) {
 		return false
 	}
-	sums := make([]*rateTable, len(t.bases))
-	for i := range sums {
-		if sums[i] = t.a.tableFor(i, t.unit, v.decimals[column]); !sums[i].reach(low, high) {
-			return false
-		}
-	}
+	t.calm.place(start, t.unit)
 	t.xC = t.inC(col)
 	if !t.belowMedium(from, to) {
 		return false
@@ -51,15 +48,19 @@ func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
 	t.minC, t.maxC = min(t.minC, t.unit.c(low)), max(t.maxC, t.unit.c(high))
 	t.lowC, t.highC = min(t.lowC, t.minC), max(t.highC, t.maxC)
 	t.book(v, from, to)
-	t.addUp(v, col, sums, from, to, t.unit.c(low), t.unit.c(high))
+	t.addUp(v, column, from, to, t.unit.c(low), t.unit.c(high))
 	t.keep(v)
+	t.tellSound(v, from, to)
 	return true
 }
+
+// longWayOnly leaves no stretch to the short way; for tests.
+var longWayOnly = false
 
 // settled tells whether nothing of earlier views is still open, and the ledger
 // stands at the reading before.
 func (t *track) settled(v *view, col []float64, from int) bool {
-	if t.doubtUnit != "" || t.spoilt || t.doubtC > 0 || t.tooHotC > 0 || t.missing.rows > 0 || t.run.stuck || t.a.o.History != nil {
+	if t.doubtUnit != "" || t.spoilt || t.doubtC > 0 || t.tooHotC > 0 || t.missing.rows > 0 || t.run.stuck || longWayOnly {
 		return false
 	}
 	last, word := &t.led.last, &t.wordLast
@@ -68,46 +69,6 @@ func (t *track) settled(v *view, col []float64, from int) bool {
 	}
 	c := t.unit.c(col[from-1])
 	return last.have && last.flag == 0 && last.t == v.t[from-1] && last.c == c && word.have && word.t == last.t && word.c == c
-}
-
-// calm tells whether in a column nothing stands out from what its neighbours let
-// expect by more than the limit, and no value stands still for long; and between
-// what readings it runs. A value that is no number is never calm.
-func calm(x []float64, limit float64) (low, high float64, ok bool) {
-	if len(x) < 3 {
-		return 0, 0, false
-	}
-	low, high = min(x[0], x[1]), max(x[0], x[1])
-	a, b := x[0], x[1]
-	for i, c := range x[2:] {
-		if bend := c - 2*b + a; !(bend <= limit && bend >= -limit) && !explained(x, i+1, limit) {
-			return 0, 0, false
-		}
-		if c == b && b == a && still(x[i+2:], c) {
-			return 0, 0, false
-		}
-		if c < low {
-			low = c
-		} else if c > high {
-			high = c
-		}
-		a, b = b, c
-	}
-	return low, high, true
-}
-
-// still tells whether a column begins with as many values as make, with two
-// before them, a run that is looked into.
-func still(x []float64, v float64) bool {
-	if len(x) < fewestStuck-2 {
-		return false
-	}
-	for _, c := range x[:fewestStuck-2] {
-		if c != v {
-			return false
-		}
-	}
-	return true
 }
 
 // explained tells whether the reading at k, where a column bends sharply, is
@@ -170,14 +131,19 @@ func (t *track) book(v *view, from, to int) {
 
 // addUp credits the stretch, in two parts when it ends in a run of equal
 // readings that may yet prove stuck.
-func (t *track) addUp(v *view, col []float64, tables []*rateTable, from, to int, lowC, highC float64) {
+func (t *track) addUp(v *view, column, from, to int, lowC, highC float64) {
+	col := v.cols[column]
 	start := to - 1
 	for start > from && col[start-1] == col[to-1] {
 		start--
 	}
 	ways := t.ways(lowC, highC)
+	tables := make([]*rateTable, len(t.bases))
+	for i := range tables {
+		tables[i] = t.a.tableFor(i, t.unit, v.decimals[column])
+	}
 	add := func(after, upTo int) { t.addStretch(v, col, tables, ways, max(after, 0), upTo) }
-	t.led.phase.advance(v.t, t.xC, from, start+1, t.a.mediumFor(t), t.led.credited, add)
+	t.led.phase.advance(v.t, t.xC, from, start+1, &t.calm, t.a.mediumFor(t), t.led.credited, add)
 	if start > from || t.run.n == 0 || t.run.x != t.unit.c(col[to-1]) {
 		t.run = equalRun{x: t.xC[start], above: newDeparture(), below: newDeparture()}
 	}
@@ -187,7 +153,7 @@ func (t *track) addUp(v *view, col []float64, tables []*rateTable, from, to int,
 		before.last = lastReading{have: true, t: v.t[start], c: t.xC[start]}
 		t.run.before = &before
 	}
-	t.led.phase.advance(v.t, t.xC, start+1, to, t.a.mediumFor(t), t.led.credited, add)
+	t.led.phase.advance(v.t, t.xC, start+1, to, &t.calm, t.a.mediumFor(t), t.led.credited, add)
 	last := lastReading{have: true, t: v.t[to-1], c: t.xC[to-1]}
 	t.led.last, t.wordLast = last, last
 }
@@ -220,7 +186,7 @@ func (t *track) addStretch(v *view, col []float64, tables []*rateTable, ways []w
 	}
 	stepS := (v.t[upTo] - v.t[after]) / float64(upTo-after)
 	for i := range t.bases {
-		sum := tables[i].sum(col[after:upTo+1]) * stepS / secondsPerMinute
+		sum := t.sum(i, tables[i], col[after:upTo+1]) * stepS / secondsPerMinute
 		t.word[i] += sum
 		if !ways[i].byPiece {
 			t.led.credited[i] += sum * ways[i].factor
@@ -235,6 +201,28 @@ func (t *track) addStretch(v *view, col []float64, tables []*rateTable, ways []w
 		for k := after + 1; k <= upTo; k++ {
 			t.wordStay[i].piece(stepS, t.xC[k-1], t.xC[k], at)
 			t.led.stays[i].piece(stepS, t.xC[k-1]-lower, t.xC[k]-lower, at)
+		}
+	}
+}
+
+// sum is the integral of a basis' lethal rate over readings of the file, in
+// steps of their spacing.
+func (t *track) sum(basis int, table *rateTable, readings []float64) float64 {
+	if table == nil {
+		return sumOf(t.bases[basis].Ref, t.unit, readings)
+	}
+	return table.sum(readings)
+}
+
+// tellSound hands the readings of a sound stretch to the caller.
+func (t *track) tellSound(v *view, from, to int) {
+	if t.a.o.History == nil {
+		return
+	}
+	for i := from; i < to; i++ {
+		if at := v.t[i]; at > t.toldS || !t.told {
+			t.told, t.toldS = true, at
+			t.a.o.History(t.at, at, t.xC[i])
 		}
 	}
 }

@@ -41,6 +41,7 @@ type track struct {
 	spoilt       bool    // nothing of the record can be believed
 	doubtUnit    string  // the unit the values look like, when it is not the one stated
 	s            series
+	calm         calmSpans
 	believed     []float64
 	xC           []float64 // the column in °C
 	converted    []float64 // room for it
