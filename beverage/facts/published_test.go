@@ -39,7 +39,7 @@ func recipeText(recipe, tolerancePct, water string) string {
 		}
 	}
 	if water == "pure" {
-		b.WriteString("[[ingredient]]\nname = \"water\"\namount = \"900 g/L\"\ncalcium = \"0 %\"\nmagnesium = \"0 %\"\nsodium = \"0 %\"\npotassium = \"0 %\"\nchloride = \"0 %\"\n")
+		b.WriteString("[[ingredient]]\nname = \"water\"\namount = \"1 g/L\"\ncalcium = \"0 %\"\nmagnesium = \"0 %\"\nsodium = \"0 %\"\npotassium = \"0 %\"\nchloride = \"0 %\"\n")
 	}
 	return b.String()
 }
