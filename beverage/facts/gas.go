@@ -126,6 +126,18 @@ func leftAfter(v float64, loss beverage.Interval, months float64) beverage.Inter
 	return beverage.Interval{Low: lo, Mid: mid, High: hi, Basis: beverage.Predicted}
 }
 
+// GasLeaving is the volumes of CO2 that leave the drink when its pack is opened at
+// tempC and stands until nothing more comes: what it holds less what it keeps under
+// CO2 at one atmosphere. In the open all of it leaves in time. Unknown where the
+// volumes are, and outside 0 to 100 °C.
+func (f *Facts) GasLeaving(tempC float64) beverage.Interval {
+	kept, err := f.liquid().Volumes(carbonation.StandardAtmosphere, tempC)
+	if err != nil || !f.Gas.Volumes.Known {
+		return beverage.Interval{}
+	}
+	return beverage.Point(max(0, f.Gas.Volumes.V-kept), beverage.Predicted)
+}
+
 // liquid is the drink as the gas model sees it.
 func (f *Facts) liquid() carbonation.Liquid {
 	l := carbonation.Liquid{AlcoholFraction: f.Drink.AlcoholPercent.Or(0) / 100}

@@ -33,7 +33,8 @@ const (
 	Glycolipids         = "glycolipids"
 	LauricArginate      = "lauric arginate"
 	EDTA                = "EDTA"
-	Phosphate           = "phosphate" // added, no preservative
+	Phosphate           = "phosphate"            // added, no preservative
+	Antifoam            = "dimethylpolysiloxane" // as silicone, the preparation's strength taken off
 )
 
 // What the weight of a limit is of.

@@ -27,6 +27,7 @@ const (
 	ThiaminSource       Category = "recognized source of vitamin B1" // US, sulfite
 	CannedCarbonated    Category = "canned carbonated soft drink"    // US, EDTA
 	CarbonatedFlavoured Category = "carbonated flavoured drink"      // Codex 14.1.4.1
+	MilkItself          Category = "milk"                            // US, antifoam
 
 	// The drinks that the US names for dimethyl dicarbonate; no other may have it.
 	ReadyTea         Category = "ready-to-drink tea"

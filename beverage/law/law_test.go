@@ -105,9 +105,9 @@ func TestCounts(t *testing.T) {
 		what      string
 		got, want int
 	}{
-		{"rows", len(Rows()), 245}, {"US", len(ForMarket(beverage.US)), 84}, {"CA", len(ForMarket(beverage.CA)), 25},
-		{"EU", len(ForMarket(beverage.EU)), 22}, {"UK", len(ForMarket(beverage.UK)), 10}, {"ANZ", len(ForMarket(beverage.ANZ)), 15},
-		{"Codex", len(ForMarket(beverage.Codex)), 12}, {"quantities", quantities, 278}, {"additive entries", len(all), 102},
+		{"rows", len(Rows()), 251}, {"US", len(ForMarket(beverage.US)), 85}, {"CA", len(ForMarket(beverage.CA)), 26},
+		{"EU", len(ForMarket(beverage.EU)), 23}, {"UK", len(ForMarket(beverage.UK)), 11}, {"ANZ", len(ForMarket(beverage.ANZ)), 16},
+		{"Codex", len(ForMarket(beverage.Codex)), 13}, {"quantities", quantities, 283}, {"additive entries", len(all), 114},
 		{"hot-fill lines", len(lines), 29}, {"schedules", len(pairs), 54}, {"label statements", len(labels), 33},
 		{"form fields", len(fields), 64}, {"filings", len(duties), 21}, {"caffeine figures", len(coffee), 12}, {"preservatives", len(salts), 19},
 	} {
@@ -115,7 +115,7 @@ func TestCounts(t *testing.T) {
 			t.Errorf("%s: %d, pinned %d", c.what, c.got, c.want)
 		}
 	}
-	if want := 51990.302; math.Abs(sum-want) > 1e-6 {
+	if want := 52050.302; math.Abs(sum-want) > 1e-6 {
 		t.Errorf("the figures add up to %.4f, pinned %.4f", sum, want)
 	}
 }

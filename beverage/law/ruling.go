@@ -85,6 +85,8 @@ func choices(substance string, m beverage.Market, d DrinkFacts) []Choice {
 		return []Choice{{AnyDrink, doubtThiamin}, {ThiaminSource, doubtThiamin}}
 	case m == beverage.US && substance == EDTA && d.Carbonated:
 		return []Choice{{CannedCarbonated, doubtListed}, {AnyDrink, doubtListed}}
+	case m == beverage.US && substance == Antifoam && mayBeMilk(d):
+		return []Choice{{AnyDrink, doubtMilk}, {MilkItself, doubtMilk}}
 	case m == beverage.Codex && substance == LauricArginate && d.Carbonated:
 		return []Choice{{Category: CarbonatedFlavoured}}
 	}
@@ -108,6 +110,14 @@ func usDicarbonateChoices(d DrinkFacts) []Choice {
 	}
 	return append(cs, Choice{Category: AnyDrink})
 }
+
+// mayBeMilk: a drink sold as milk, made with it, or of which nobody said how it is
+// sold and that holds something of milk.
+func mayBeMilk(d DrinkFacts) bool {
+	return d.Milk || d.Base.Known && d.Base.V == beverage.SoldAsMilk || !d.Base.Known && d.MilkProtein
+}
+
+const doubtMilk = "whether a drink made from milk counts as milk, which may hold none, is for the adviser"
 
 const doubtThiamin = "whether the drink is a recognized source of vitamin B1 is for the adviser"
 

@@ -65,6 +65,15 @@ func TestRulings(t *testing.T) {
 		{"US sulfite", Sulfite, beverage.US, plainWater, 60, free},
 		{"US sulfite with added thiamin", Sulfite, beverage.US, DrinkFacts{Base: sold(beverage.SoldAsWater), Thiamin: true}, 1, doubt},
 		{"EU, pea protein in water may be a plant drink", Sorbate, beverage.EU, DrinkFacts{Base: sold(beverage.SoldAsWater), PlantProtein: true}, 100, doubt},
+		{"US antifoam at its limit", Antifoam, beverage.US, wheyWater, 10, free},
+		{"US antifoam above it", Antifoam, beverage.US, wheyWater, 10.1, certain},
+		{"US, a drink of milk may be milk, which has none", Antifoam, beverage.US, milkDrink, 5, doubt},
+		{"EU antifoam in a soda", Antifoam, beverage.EU, plainWater, 10, free},
+		{"EU antifoam, whey: a milk drink has none", Antifoam, beverage.EU, wheyWater, 5, doubt},
+		{"EU antifoam, juice", Antifoam, beverage.EU, pureJuice, 1, certain},
+		{"Codex antifoam", Antifoam, beverage.Codex, plainWater, 21, certain},
+		{"Canada's line was not read", Antifoam, beverage.CA, plainWater, 11, doubt},
+		{"Australia has no number", Antifoam, beverage.ANZ, plainWater, 50, free},
 		{"EU phosphate is always for the adviser", Phosphate, beverage.EU, plainWater, 701, doubt},
 	} {
 		sure, maybe := Rule(c.substance, c.market, c.drink).Over(c.mgPerL)

@@ -2,35 +2,62 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"posset/beverage"
 	"posset/beverage/facts"
+	"posset/beverage/law"
 )
 
 var _ = declare(Rule{
 	ID: "carbonated-protein-foam", Level: note,
-	Title: "A carbonated protein drink foams",
-	Means: "Protein steadies the bubbles that leave the drink, most near its isoelectric pH: it foams when filled and gushes when opened, and fill heights scatter. Deeply cut protein foams as much, for a shorter time.",
-	Clear: "Fill cold and slowly with counter-pressure, hydrate the protein with low shear, let air out, fewer volumes, an antifoam where the market permits it; open warm and shaken packs in trials.",
-	Law:   []string{"carbonated-protein-foam.science"},
+	Title: "A carbonated protein drink foams and may gush on opening",
+	Means: "Protein steadies the bubbles that leave the drink, most near its isoelectric pH: it foams when filled and gushes when opened, and fill heights scatter. Deeply cut protein foams as much, for a shorter time. Gushing grows with the gas that must leave, so with volumes and with warmth, and with what bubbles start on: shaking, air or nitrogen in the drink, haze, fibres and flocks.",
+	Clear: "Fill cold and slowly with counter-pressure, hydrate the protein with low shear, let air out, fewer volumes, more headspace, an antifoam where the market permits it; open warm and shaken packs in trials.",
+	Law:   []string{"carbonated-protein-foam.science", "us-antifoam", "eu-antifoam", "codex-antifoam", "uk-antifoam", "ca-antifoam", "anz-antifoam"},
 	Check: func(f *facts.Facts) []Hit {
 		w := windowOf("foam-gas")
 		names, gPerL := steadying(f)
 		if !f.Carbonated() || len(names) == 0 || gPerL.Known() && gPerL.High < w.ProteinGL.Low {
 			return nil
 		}
-		gas, text := f.Gas.Volumes, "volumes not given"
+		gas := f.Gas.Volumes
 		if gas.Known && !w.Span.Stands(beverage.Point(gas.V, beverage.Stated)).MayBeInside() {
 			return nil
 		}
-		if gas.Known {
-			text = fmt.Sprintf("%.2g volumes", gas.V)
-		}
-		h := Hit{Detail: fmt.Sprintf("%s, %s", listWords(names), text), Values: phValues(f)}
+		h := Hit{Detail: fmt.Sprintf("%s, %s; %s", listWords(names), foamGasWords(f), antifoamWords(f)), Values: phValues(f)}
 		h.Values["protein_g_per_l"] = gPerL.MidOrNil()
 		return []Hit{windowed(w, h)}
 	},
 })
+
+// foamGasWords is the gas, and how much of it leaves on opening cold and warm.
+func foamGasWords(f *facts.Facts) string {
+	if !f.Gas.Volumes.Known {
+		return "volumes not given"
+	}
+	words := fmt.Sprintf("%.2g volumes", f.Gas.Volumes.V)
+	cold, warm := f.GasLeaving(coldOpeningC), f.GasLeaving(warmOpeningC)
+	if !cold.Known() || !warm.Known() {
+		return words
+	}
+	return words + fmt.Sprintf(", of which %.1f must leave when opened at %.0f °C and %.1f at %.0f °C", cold.Mid, coldOpeningC, warm.Mid, warmOpeningC)
+}
+
+// What a pack is opened at from the refrigerator and on a hot day: common
+// practice, no source.
+const coldOpeningC, warmOpeningC = 4.0, 30.0
+
+// antifoamWords tells what each market lets an antifoam be.
+func antifoamWords(f *facts.Facts) string {
+	drink := f.AdditiveDrink()
+	var each []string
+	for _, m := range f.Drink.Markets {
+		r := law.Rule(law.Antifoam, m, drink)
+		each = append(each, fmt.Sprintf("%s: %s%s", m, allowedWords(r.Strict), doubtWords(r.Doubt)))
+	}
+	return "silicone antifoam, " + strings.Join(each, "; ")
+}
 
 // steadying are the ingredients whose protein may steady foam, those whose protein
 // nobody knows among them, with what they bring; unknown where one's is. Traces in

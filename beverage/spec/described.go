@@ -37,7 +37,7 @@ func described() []field[ing] {
 
 func composition() []field[ing] {
 	return []field[ing]{
-		percent("strength", "Strength of a liquid acid; without it the acid counts as pure", "85 %", somePercent,
+		percent("strength", "Strength of a liquid acid or of an antifoam; without it, it counts as pure", "85 %", somePercent,
 			func(d *beverage.Description) *beverage.Given[float64] { return &d.StrengthPercent }),
 		measure("degree_of_hydrolysis", quantity.Fraction, anyPercent, "Share of the peptide bonds that are cut, of hydrolysates.", "28 %",
 			func(i *ing) *beverage.Given[float64] { return &i.Described.HydrolysisPercent }),
