@@ -11,18 +11,15 @@ type balance struct {
 	co2PerKPa, n2PerKPa, o2PerKPa float64 // mol that the drink takes up
 }
 
-func (c *closed) balanceAt(tC float64) balance {
-	solvent := c.solvent(tC)
-	b := balance{
-		gas: realGasAt(tC), vapour: c.mix.vapourKPa(tC),
-		liquidL: c.litresAt20 * c.mix.expansion(tC), insideL: c.pack.BrimfulML / 1000 * c.growth(tC),
+func (c *closed) balanceAt(i *isotherm) balance {
+	solvent := c.solvent(i)
+	return balance{
+		gas: i.gas, vapour: i.vapour,
+		liquidL: c.litresAt20 * i.expansion, insideL: c.pack.BrimfulML / 1000 * c.pack.growth(i.tC),
 		givePerKPa: c.as.givePerBar / kPaPerBar, ambient: float64(c.as.standing),
-		co2: c.co2, n2: c.n2, o2: c.o2, co2PerKPa: solvent * henry(tC, c.as.low),
+		co2: c.co2, n2: c.n2, o2: c.o2,
+		co2PerKPa: solvent * i.uptake(&c.as).co2PerKgKPa, n2PerKPa: solvent * i.n2PerKgKPa, o2PerKPa: solvent * i.o2PerKgKPa,
 	}
-	if b.n2 > 0 || b.o2 > 0 {
-		b.n2PerKPa, b.o2PerKPa = solvent*iapwsTermsN2.molPerKgKPa(tC), solvent*iapwsTermsO2.molPerKgKPa(tC)
-	}
-	return b
 }
 
 // room is the headspace in L at a total pressure. A pack below ambient is taken

@@ -8,8 +8,7 @@ import (
 
 // closed is a pack with its gas counted: amounts in mol, volumes in L, masses in kg.
 type closed struct {
-	pack       Pack
-	mix        mixture
+	pack       filled
 	as         assumption
 	litresAt20 float64 // of drink
 	co2        float64 // mol, in drink and headspace
@@ -40,29 +39,28 @@ var errNoHeadspace = errors.New("leaves no headspace")
 
 // close counts the gas of the pack: what was trapped and dissolved at filling, and
 // the CO2 that p.Volumes at 20 °C mean.
-func (p Pack) close(a assumption) (closed, error) {
-	m, err := p.check()
-	if err != nil {
+func (p filled) close(a assumption) (closed, error) {
+	if err := p.checkFill(); err != nil {
 		return closed{}, err
 	}
 	tC := p.FillTempC
-	dry := float64(a.sealing) - m.vapourKPa(tC)
+	dry := float64(a.sealing) - p.fill.vapour
 	if a.leastGas {
 		dry = max(0, dry) // up the hill the drink may boil at the filler: nothing but vapour is shut in
 	} else if dry <= 0 {
 		return closed{}, fmt.Errorf("carbonation: the drink boils at the filler: %g °C at an ambient of %.4g kPa", tC, float64(a.sealing))
 	}
-	c := closed{pack: p, mix: m, as: a, litresAt20: p.FillML / 1000 / m.expansion(tC)}
-	headspace := p.BrimfulML/1000*c.growth(tC) - p.FillML/1000
+	c := closed{pack: p, as: a, litresAt20: p.FillML / 1000 / p.fill.expansion}
+	headspace := p.BrimfulML/1000*p.growth(tC) - p.FillML/1000
 	if headspace <= 0 {
 		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", p.FillML, errNoHeadspace, p.BrimfulML, tC)
 	}
 	c.trap(dry, headspace)
 	c.n2 += p.NitrogenG / molarMassN2
 	if p.Volumes > 0 {
-		err = c.countCO2()
+		return c, c.countCO2()
 	}
-	return c, err
+	return c, nil
 }
 
 // trap adds what the headspace was closed with and the air dissolved in the drink.
@@ -70,7 +68,7 @@ func (p Pack) close(a assumption) (closed, error) {
 // where the most is asked for. A reading of a carbonated pack closed with CO2 counts
 // all gas in it as CO2, so no air is added to that.
 func (c *closed) trap(dryKPa, headspaceL float64) {
-	p := c.pack
+	p := &c.pack
 	trapped := dryKPa * headspaceL / (gasConstant * (p.FillTempC + kelvin))
 	switch p.HeadspaceGas {
 	case GasUnknown:
@@ -101,28 +99,23 @@ func (c *closed) trap(dryKPa, headspaceL float64) {
 
 // dissolveAir counts the drink as saturated with air when filled.
 func (c *closed) dissolveAir(dryKPa float64) {
-	tC := c.pack.FillTempC
-	perKPa := c.solvent(tC) * dryKPa
-	c.n2 += perKPa * airN2 * iapwsTermsN2.molPerKgKPa(tC)
-	c.o2 += perKPa * airO2 * iapwsTermsO2.molPerKgKPa(tC)
+	fill := &c.pack.fill
+	perKPa := c.solvent(fill) * dryKPa
+	c.n2 += perKPa * airN2 * fill.n2PerKgKPa
+	c.o2 += perKPa * airO2 * fill.o2PerKgKPa
 }
 
 // solvent is the water that takes up gas, in kg, less the place that the
 // dissolved CO2 of the filled drink itself takes.
-func (c *closed) solvent(tC float64) float64 {
+func (c *closed) solvent(i *isotherm) float64 {
 	own := 1 - c.pack.Volumes/litresPerMol*molarVolumeDissolved
-	return c.litresAt20 * own * c.mix.solvent(tC, c.as.low)
-}
-
-// growth is the inside volume at tC over that at 20 °C, without pressure.
-func (c *closed) growth(tC float64) float64 {
-	return 1 + c.pack.Material.ExpansionPerK*(tC-referenceC)
+	return c.litresAt20 * own * i.uptake(&c.as).solvent
 }
 
 // countCO2 finds the CO2 of the whole pack from what is dissolved at 20 °C.
 func (c *closed) countCO2() error {
 	c.co2 = c.pack.Volumes / litresPerMol * c.litresAt20
-	b := c.balanceAt(referenceC)
+	b := c.balanceAt(&c.pack.at20)
 	if b.room(0) <= 0 {
 		return nil
 	}
@@ -135,12 +128,18 @@ func (c *closed) countCO2() error {
 	return nil
 }
 
-// at solves the balance of gas at tC.
-func (c *closed) at(tC float64) (State, error) {
+// atC is the state at tC.
+func (c *closed) atC(tC float64) (State, error) {
 	if err := checkTemperature(tC); err != nil {
 		return State{}, err
 	}
-	b := c.balanceAt(tC)
+	i := c.pack.mix.isotherm(tC)
+	return c.at(&i)
+}
+
+// at solves the balance of gas at a temperature.
+func (c *closed) at(i *isotherm) (State, error) {
+	tC, b := i.tC, c.balanceAt(i)
 	if b.room(0) <= 0 {
 		return liquidFull(tC), nil
 	}
@@ -158,7 +157,7 @@ func (c *closed) at(tC float64) (State, error) {
 
 func (c *closed) beyondPublished(tC, pKPa float64) bool {
 	gas := c.co2 > 0 && (tC > publishedHighC || pKPa > publishedHighKPa)
-	return gas || tC > solutionHighestC && c.mix.sugarShare > 0 || tC > ethanolHighestC && c.mix.ethanolShare > 0
+	return gas || tC > solutionHighestC && c.pack.mix.sugarShare > 0 || tC > ethanolHighestC && c.pack.mix.ethanolShare > 0
 }
 
 // liquidFull is the state of a pack whose drink needs all of the inside volume,

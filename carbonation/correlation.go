@@ -109,12 +109,19 @@ var (
 	iapwsTermsO2  = iapwsTerms{-9.44833, 4.43822, 11.42005}
 )
 
-// molPerKgKPa is the solubility at tC in mol per kg of water and kPa.
-func (g iapwsTerms) molPerKgKPa(tC float64) float64 {
+// iapwsPowers is what that equation takes of the temperature, one for all gases.
+type iapwsPowers struct{ tr, tau355, tr41, expTau, vapourKPa float64 }
+
+func iapwsPowersAt(tC float64) iapwsPowers {
 	tr := (tC + kelvin) / criticalK
 	tau := 1 - tr
-	ln := g.a/tr + g.b*math.Pow(tau, 0.355)/tr + g.c*math.Pow(tr, -0.41)*math.Exp(tau)
-	return molesWaterPerKg / (WaterVapourKPa(tC) * math.Exp(ln))
+	return iapwsPowers{tr: tr, tau355: math.Pow(tau, 0.355), tr41: math.Pow(tr, -0.41), expTau: math.Exp(tau), vapourKPa: WaterVapourKPa(tC)}
 }
 
-func iapwsCO2(tK float64) float64 { return iapwsTermsCO2.molPerKgKPa(tK - kelvin) }
+// molPerKgKPa is the solubility in mol per kg of water and kPa.
+func (g iapwsTerms) molPerKgKPa(p iapwsPowers) float64 {
+	ln := g.a/p.tr + g.b*p.tau355/p.tr + g.c*p.tr41*p.expTau
+	return molesWaterPerKg / (p.vapourKPa * math.Exp(ln))
+}
+
+func iapwsCO2(tK float64) float64 { return iapwsTermsCO2.molPerKgKPa(iapwsPowersAt(tK - kelvin)) }

@@ -12,16 +12,16 @@ import (
 // no headspace at filling is liquid-full. It fails as At does, and for a tolerance
 // that is negative, not a number, or not below the fill.
 func (p Pack) Worst(toleranceML, tempC float64) (State, error) {
-	place, err := p.checkTolerance(toleranceML, tempC)
+	r, err := p.rangeOf(toleranceML, tempC)
 	if err != nil {
 		return State{}, err
 	}
-	worst, err := p.At(tempC)
+	worst, err := r.nominal.at(&r.warm)
 	if err != nil || worst.LiquidFull {
 		return worst, err
 	}
-	corners := p.corners(place)
-	h := hunt{pack: p, tempC: tempC, highest: worst, with: corners[0]}
+	corners := p.corners(r.place)
+	h := hunt{ranged: r, highest: worst, with: corners[0]}
 	for _, a := range corners {
 		for _, moreML := range []float64{toleranceML, 0, -toleranceML} {
 			_, err := h.try(a, moreML)
@@ -38,15 +38,14 @@ func (p Pack) Worst(toleranceML, tempC float64) (State, error) {
 
 // hunt looks for the highest pressure.
 type hunt struct {
-	pack    Pack
-	tempC   float64
+	ranged
 	highest State
 	with    assumption // where it was found
 	moreML  float64    // than the nominal fill
 }
 
 func (h *hunt) try(a assumption, moreML float64) (float64, error) {
-	s, err := h.pack.with(a, moreML, h.tempC)
+	s, err := h.state(a, moreML)
 	if err == nil && s.Gauge > h.highest.Gauge {
 		h.highest, h.with, h.moreML = s, a, moreML
 	}
@@ -57,7 +56,7 @@ func (h *hunt) try(a assumption, moreML float64) (float64, error) {
 // pack shuts in less of it and squeezes it more, so that the highest pressure may
 // lie anywhere.
 func (h *hunt) between(toleranceML float64) (State, error) {
-	shutIn := h.pack.HeadspaceGas != GasCO2 || h.pack.NitrogenG > 0
+	shutIn := h.nominal.pack.HeadspaceGas != GasCO2 || h.nominal.pack.NitrogenG > 0
 	if toleranceML == 0 || h.highest.LiquidFull || !shutIn {
 		return h.highest, nil
 	}
@@ -93,18 +92,18 @@ func (p Pack) corners(place AbsoluteKPa) []assumption {
 // brimful is taken as all but brimful. It fails as Worst does; LiquidFull only where
 // even the emptiest pack is.
 func (p Pack) Lowest(toleranceML, tempC float64) (State, error) {
-	place, err := p.checkTolerance(toleranceML, tempC)
+	r, err := p.rangeOf(toleranceML, tempC)
 	if err != nil {
 		return State{}, err
 	}
 	a := assumption{
 		leastGas: true, givePerBar: p.Material.GivePerBar.High,
-		sealing: min(place, StandardAtmosphere), standing: max(place, StandardAtmosphere),
+		sealing: min(r.place, StandardAtmosphere), standing: max(r.place, StandardAtmosphere),
 	}
-	mostML := p.nearlyFullML(tempC) - p.FillML
-	lowest, err := p.with(a, -toleranceML, tempC)
+	mostML := r.nearlyFullML() - p.FillML
+	lowest, err := r.state(a, -toleranceML)
 	for _, moreML := range []float64{0, toleranceML} {
-		s, errMore := p.with(a, max(-toleranceML, min(moreML, mostML)), tempC)
+		s, errMore := r.state(a, max(-toleranceML, min(moreML, mostML)))
 		if errMore == nil && (err != nil || s.Gauge < lowest.Gauge) {
 			lowest, err = s, nil
 		}
@@ -114,40 +113,50 @@ func (p Pack) Lowest(toleranceML, tempC float64) (State, error) {
 
 // nearlyFullML is the fill, at filling, that leaves next to no headspace at filling
 // or at tempC, whichever comes first.
-func (p Pack) nearlyFullML(tempC float64) float64 {
-	m, err := p.Liquid.mix()
-	if err != nil {
-		return p.FillML
-	}
-	c := closed{pack: p}
-	atFilling := min(1, c.growth(p.FillTempC))
-	atTemp := c.growth(tempC) * m.expansion(p.FillTempC) / m.expansion(tempC)
+func (r *ranged) nearlyFullML() float64 {
+	p := &r.nominal.pack
+	atFilling := min(1, p.growth(p.FillTempC))
+	atTemp := p.growth(r.warm.tC) * p.fill.expansion / r.warm.expansion
 	return p.BrimfulML * min(atFilling, atTemp) * (1 - leastHeadspace)
 }
 
 // leastHeadspace is the share of a pack that is still told from full.
 const leastHeadspace = 1e-6
 
-// checkTolerance also checks the pack itself as it is filled nominally, and returns
-// the ambient pressure of its place.
-func (p Pack) checkTolerance(toleranceML, tempC float64) (AbsoluteKPa, error) {
-	if !(toleranceML >= 0 && toleranceML < p.FillML) {
-		return 0, fmt.Errorf("carbonation: fill tolerance %g mL is outside 0 to the fill of %g mL", toleranceML, p.FillML)
-	}
-	if err := checkTemperature(tempC); err != nil {
-		return 0, err
-	}
-	if _, err := p.closeNominal(); err != nil {
-		return 0, err
-	}
-	return AmbientKPa(p.AltitudeM)
+// ranged is a pack whose fill may be off, at one temperature.
+type ranged struct {
+	nominal closed
+	warm    isotherm
+	place   AbsoluteKPa // ambient pressure there
 }
 
-func (p Pack) with(a assumption, moreML, tempC float64) (State, error) {
+// rangeOf checks the tolerance, and the pack itself as it is filled nominally.
+func (p Pack) rangeOf(toleranceML, tempC float64) (ranged, error) {
+	if !(toleranceML >= 0 && toleranceML < p.FillML) {
+		return ranged{}, fmt.Errorf("carbonation: fill tolerance %g mL is outside 0 to the fill of %g mL", toleranceML, p.FillML)
+	}
+	if err := checkTemperature(tempC); err != nil {
+		return ranged{}, err
+	}
+	place, err := AmbientKPa(p.AltitudeM)
+	if err != nil {
+		return ranged{}, err
+	}
+	f, err := p.filled()
+	if err != nil {
+		return ranged{}, err
+	}
+	nominal, err := f.closeNominal(place)
+	return ranged{nominal: nominal, warm: f.mix.isotherm(tempC), place: place}, err
+}
+
+// state is the pack under an assumption, with more in it than nominally.
+func (r *ranged) state(a assumption, moreML float64) (State, error) {
+	p := r.nominal.pack
 	p.FillML += moreML
 	c, err := p.close(a)
 	if err != nil {
 		return State{}, err
 	}
-	return c.at(tempC)
+	return c.at(&r.warm)
 }

@@ -51,7 +51,7 @@ func (p Pack) At(tempC float64) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	return c.at(tempC)
+	return c.atC(tempC)
 }
 
 // Curve returns the states at each of temps, as At does; the gas of the pack is
@@ -63,7 +63,7 @@ func (p Pack) Curve(temps []float64) ([]State, error) {
 	}
 	states := make([]State, 0, len(temps))
 	for _, tC := range temps {
-		s, err := c.at(tC)
+		s, err := c.atC(tC)
 		if err != nil {
 			return nil, err
 		}
@@ -77,10 +77,11 @@ func (p Pack) closeNominal() (closed, error) {
 	if err != nil {
 		return closed{}, err
 	}
-	return p.close(assumption{
-		givePerBar: p.Material.GivePerBar.Nominal,
-		sealing:    max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
-	})
+	f, err := p.filled()
+	if err != nil {
+		return closed{}, err
+	}
+	return f.closeNominal(place)
 }
 
 const (
@@ -88,30 +89,64 @@ const (
 	maxNitrogenG = 1e4
 )
 
-// check returns the drink ready to compute with, or says what cannot be.
-func (p Pack) check() (mixture, error) {
-	if !(p.BrimfulML > 0 && p.BrimfulML <= maxBrimfulML) {
-		return mixture{}, fmt.Errorf("carbonation: brimful volume %g mL is outside 0 to 1000000 mL", p.BrimfulML)
-	}
-	if !(p.FillML > 0) || math.IsInf(p.FillML, 0) {
-		return mixture{}, fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
-	}
-	if p.FillML >= p.BrimfulML {
-		return mixture{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, errNoHeadspace, p.BrimfulML)
+// check says what cannot be of the pack.
+func (p *Pack) check() error {
+	if err := p.checkFill(); err != nil {
+		return err
 	}
 	if !(p.NitrogenG >= 0 && p.NitrogenG <= maxNitrogenG) {
-		return mixture{}, fmt.Errorf("carbonation: nitrogen %g g is outside 0 to 10000 g", p.NitrogenG)
+		return fmt.Errorf("carbonation: nitrogen %g g is outside 0 to 10000 g", p.NitrogenG)
 	}
 	switch p.HeadspaceGas {
 	case GasUnknown, GasAir, GasNitrogen, GasCO2, GasVacuum:
 	default:
-		return mixture{}, fmt.Errorf("carbonation: headspace gas %q is none of air, nitrogen, CO2, vacuum", p.HeadspaceGas)
+		return fmt.Errorf("carbonation: headspace gas %q is none of air, nitrogen, CO2, vacuum", p.HeadspaceGas)
 	}
 	if err := p.Material.check(); err != nil {
-		return mixture{}, err
+		return err
 	}
-	if err := checkVolumes(p.Volumes); err != nil {
-		return mixture{}, err
+	return checkVolumes(p.Volumes)
+}
+
+func (p *Pack) checkFill() error {
+	if !(p.BrimfulML > 0 && p.BrimfulML <= maxBrimfulML) {
+		return fmt.Errorf("carbonation: brimful volume %g mL is outside 0 to 1000000 mL", p.BrimfulML)
 	}
-	return p.Liquid.mixAt(p.FillTempC)
+	if !(p.FillML > 0) || math.IsInf(p.FillML, 0) {
+		return fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
+	}
+	if p.FillML >= p.BrimfulML {
+		return fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, errNoHeadspace, p.BrimfulML)
+	}
+	return nil
+}
+
+// growth is the inside volume at tC over that at 20 °C, without pressure.
+func (p *Pack) growth(tC float64) float64 { return 1 + p.Material.ExpansionPerK*(tC-referenceC) }
+
+// filled is a checked pack with its drink at the temperatures where gas is counted.
+// Its fill may be moved.
+type filled struct {
+	Pack
+	mix        mixture
+	fill, at20 isotherm
+}
+
+func (p Pack) filled() (filled, error) {
+	if err := p.check(); err != nil {
+		return filled{}, err
+	}
+	m, err := p.Liquid.mixAt(p.FillTempC)
+	if err != nil {
+		return filled{}, err
+	}
+	return filled{Pack: p, mix: m, fill: m.isotherm(p.FillTempC), at20: m.isotherm(referenceC)}, nil
+}
+
+// closeNominal closes the pack where the ambient pressure is place.
+func (p filled) closeNominal(place AbsoluteKPa) (closed, error) {
+	return p.close(assumption{
+		givePerBar: p.Material.GivePerBar.Nominal,
+		sealing:    max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
+	})
 }

@@ -104,11 +104,12 @@ func TestGasIsKept(t *testing.T) {
 		if err != nil {
 			t.Skip()
 		}
-		s, err := c.at(tC)
+		warm := c.pack.mix.isotherm(tC)
+		s, err := c.at(&warm)
 		if !usable(s, err) {
 			t.Skip()
 		}
-		b, pKPa := c.balanceAt(tC), float64(s.Absolute)
+		b, pKPa := c.balanceAt(&warm), float64(s.Absolute)
 		gaseous := b.room(pKPa) / b.gas.rt
 		n2 := b.n2 / (b.n2PerKPa + gaseous) // kPa
 		o2 := b.o2 / (b.o2PerKPa + gaseous)

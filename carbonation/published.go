@@ -35,10 +35,10 @@ func GramsPer100(tC float64) (float64, error) {
 // NitrogenMolPerLitreAtm returns the mol of nitrogen in a litre of water at tC in
 // °C, 0 to 150, and 1 atm of it: IAPWS G7-04.
 func NitrogenMolPerLitreAtm(tC float64) float64 {
-	return perLitreAtm(iapwsTermsN2.molPerKgKPa(tC), tC)
+	return perLitreAtm(iapwsTermsN2.molPerKgKPa(iapwsPowersAt(tC)), tC)
 }
 
 // OxygenMolPerLitreAtm is the same of oxygen.
 func OxygenMolPerLitreAtm(tC float64) float64 {
-	return perLitreAtm(iapwsTermsO2.molPerKgKPa(tC), tC)
+	return perLitreAtm(iapwsTermsO2.molPerKgKPa(iapwsPowersAt(tC)), tC)
 }

@@ -40,7 +40,8 @@ func (p Pack) volumesAt20(absolute AbsoluteKPa, tempC float64) (float64, error) 
 	if err != nil {
 		return 0, err
 	}
-	b := c.balanceAt(tempC)
+	warm := c.pack.mix.isotherm(tempC)
+	b := c.balanceAt(&warm)
 	if err := checkAbsolute(absolute, b.vapour, tempC); err != nil {
 		return 0, err
 	}
@@ -49,11 +50,11 @@ func (p Pack) volumesAt20(absolute AbsoluteKPa, tempC float64) (float64, error) 
 	}
 	pKPa := float64(absolute)
 	c.co2 = b.co2PerKPa*b.co2Fugacity(pKPa) + b.co2InHeadspace(pKPa)
-	at20, err := c.at(referenceC)
+	at20, err := c.at(&c.pack.at20)
 	if err != nil {
 		return 0, err
 	}
-	b = c.balanceAt(referenceC)
+	b = c.balanceAt(&c.pack.at20)
 	dissolved := b.co2
 	if !at20.LiquidFull {
 		dissolved = b.co2PerKPa * b.co2Fugacity(float64(at20.Absolute))
