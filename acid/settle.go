@@ -39,12 +39,12 @@ func (v *Solver) settleNewton() (done bool, err error) {
 	for range passes {
 		v.activity(ionic)
 		v.sweep()
-		if err := v.charge(); err != nil {
+		if err := v.countIons(); err != nil {
 			return false, err
 		}
 		miss, worst := v.metalMiss()
 		if worst <= metalClose && v.ionicSettled() {
-			return true, nil
+			return true, v.chargeSettled()
 		}
 		root, u := v.manifoldStep(v.at.calcIonic-ionic, miss)
 		for m := range u {
@@ -110,11 +110,11 @@ func (v *Solver) settleBracketed() error {
 		if !v.balanceMetals() {
 			return fmt.Errorf("acid: calcium and magnesium at pH %g did not settle", v.at.pH)
 		}
-		if err := v.charge(); err != nil {
+		if err := v.countIons(); err != nil {
 			return err
 		}
 		if v.ionicSettled() || high-low <= ionicClose*low {
-			return nil
+			return v.chargeSettled()
 		}
 		if v.at.calcIonic > ionic {
 			low = ionic
@@ -142,8 +142,29 @@ func (v *Solver) ionicSettled() bool {
 	return math.Abs(v.at.calcIonic-v.at.ionic) <= ionicClose*v.at.ionic+leastIonic
 }
 
-// charge sets the net charge of the state, and the ionic strength that its
-// species make.
+// countIons sets the ionic strength that the species of the state make. The
+// polyelectrolytes, the dearest to ask, are asked only where the ion that balances
+// them counts.
+func (v *Solver) countIons() error {
+	s := &v.at
+	s.calcIonic = (s.z2 + v.fixedI) / 2
+	if !v.balancing {
+		return nil
+	}
+	err := v.charge()
+	s.calcIonic += math.Abs(s.netQ) / 2
+	return err
+}
+
+// chargeSettled sets the net charge where it was not needed on the way.
+func (v *Solver) chargeSettled() error {
+	if v.balancing {
+		return nil
+	}
+	return v.charge()
+}
+
+// charge sets the net charge of the state.
 func (v *Solver) charge() error {
 	s := &v.at
 	poly, err := v.polyCharge(s.pH, s.ionic)
@@ -152,10 +173,6 @@ func (v *Solver) charge() error {
 	}
 	s.polyQ = poly
 	s.netQ = s.q + v.fixedQ + poly
-	s.calcIonic = (s.z2 + v.fixedI) / 2
-	if v.balancing {
-		s.calcIonic += math.Abs(s.netQ) / 2
-	}
 	return nil
 }
 

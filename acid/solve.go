@@ -61,7 +61,7 @@ func inside(x, low, high float64) float64 {
 }
 
 // slopePH returns the derivative of the net charge by pH where the state stands
-// settled, with ionic strength and metals following.
+// settled and its charge is counted, with ionic strength and metals following.
 func (v *Solver) slopePH() (float64, error) {
 	s := &v.at
 	poly, err := v.polySlopes()
@@ -82,15 +82,11 @@ func (v *Solver) polySlopes() (byPH float64, err error) {
 	}
 	const dPH, dI = 1e-5, 1e-5
 	s := &v.at
-	here, err := v.polyCharge(s.pH, s.ionic)
-	if err != nil {
-		return 0, err
-	}
 	salted, err := v.polyCharge(s.pH, s.ionic*(1+dI))
 	if err != nil {
 		return 0, err
 	}
-	s.polyI = (salted - here) / (s.ionic * dI)
+	s.polyI = (salted - s.polyQ) / (s.ionic * dI)
 	up, err := v.polyCharge(s.pH+dPH, s.ionic)
-	return (up - here) / dPH, err
+	return (up - s.polyQ) / dPH, err
 }

@@ -31,6 +31,22 @@ func (v *Solver) baseTo(pH float64) (float64, error) {
 	return -q, err
 }
 
+// NetCharge returns the charge that s would have at a pH and tC in °C, mol per kg of
+// water: 0 at the pH that s comes to, and positive below it. Near that pH it is what
+// Titrate returns with the sign turned, and cheaper: the ion that would balance it
+// does not count in the ionic strength. It fails as Titrate does.
+func NetCharge(s Solution, tC, pH float64) (molPerKg float64, err error) {
+	if err := checkPH(pH); err != nil {
+		return 0, err
+	}
+	err = withSolver(s, tC, func(v *Solver) error {
+		v.balancing = false
+		molPerKg, err = v.settle(pH)
+		return err
+	})
+	return molPerKg, err
+}
+
 func checkPH(pH float64) error {
 	if !(pH >= 0 && pH <= 14) {
 		return fmt.Errorf("acid: pH %g is outside 0 to 14", pH)
@@ -56,6 +72,9 @@ func BufferCapacity(s Solution, tC float64) (mmolPerKgPH float64, err error) {
 // mmol/(kg pH).
 func (v *Solver) bufferHere() (float64, error) {
 	const mmolPerMol = 1e3
+	if err := v.charge(); err != nil {
+		return 0, err
+	}
 	slope, err := v.slopePH()
 	return -slope * mmolPerMol, err
 }

@@ -46,21 +46,24 @@ func square(x float64) float64 { return x * x }
 // mover works out how far changes move the pH of a mixture.
 type mover struct {
 	mid   float64
-	slope float64 // base taken up for a unit of pH, mol/kg
+	slope float64 // charge lost for a unit of pH, mol/kg
 }
 
 // base is the strong base that brings the mixture to a pH, mol/kg of water.
 func (m mixture) base(pH float64) (float64, error) { return acid.Titrate(m.at(pH), roomC, pH) }
 
+// charge is what the mixture would have at a pH, mol/kg of water: none at its own.
+func (m mixture) charge(pH float64) (float64, error) { return acid.NetCharge(m.at(pH), roomC, pH) }
+
 // moverAt stands at the pH that a mixture comes to.
 func moverAt(m mixture, pH float64) mover {
 	const step = 0.05
-	up, err1 := m.base(math.Min(pH+step, 14))
-	down, err2 := m.base(math.Max(pH-step, 0))
+	up, err1 := m.charge(math.Min(pH+step, 14))
+	down, err2 := m.charge(math.Max(pH-step, 0))
 	if err1 != nil || err2 != nil {
 		return mover{mid: pH}
 	}
-	return mover{mid: pH, slope: (up - down) / (2 * step)}
+	return mover{mid: pH, slope: (down - up) / (2 * step)}
 }
 
 // to returns by how much the pH of a changed mixture lies off: a few steps by the
@@ -69,17 +72,17 @@ func moverAt(m mixture, pH float64) mover {
 func (v mover) to(m mixture) float64 {
 	const near, close, most = 0.7, 1e-3, 6 // a step so short leaves 1e-5 at most
 	x0, slope := v.mid, v.slope
-	b0, err := m.base(v.mid)
+	q0, err := m.charge(v.mid)
 	for range most {
-		x1 := x0 - b0/slope
+		x1 := x0 + q0/slope
 		if err != nil || !(math.Abs(x1-v.mid) < near) {
 			break
 		}
 		if math.Abs(x1-x0) < close {
 			return x1 - v.mid
 		}
-		b1, err1 := m.base(x1)
-		x0, b0, slope, err = x1, b1, (b1-b0)/(x1-x0), err1
+		q1, err1 := m.charge(x1)
+		x0, q0, slope, err = x1, q1, (q0-q1)/(x1-x0), err1
 	}
 	pH, err := m.pHNear(v.mid)
 	if err != nil {
