@@ -116,8 +116,12 @@ type LogResult struct {
 	Probes  []ProbeResult `json:"probes"`
 	Aim     *Aim          `json:"-"`
 
+	Coldest    string      `json:"coldest_probe"`        // the product probe that decides, empty where there is none
+	Spread     *Spread     `json:"spread"`               // nil with fewer than two product probes
 	Departures []Departure `json:"departures,omitempty"` // from limits it was held against by itself
 	Evidence   *Evidence   `json:"evidence,omitempty"`
+	Understood *Understood `json:"understood,omitempty"`
+	Turning    []Turning   `json:"would_change_the_answer,omitempty"`
 }
 
 // ProbeResult is one temperature column of a record.
@@ -137,6 +141,13 @@ type ProbeResult struct {
 	Faults                  []FaultResult `json:"faults"`
 	More                    []BasisResult `json:"more"`
 	Trace                   *Trace        `json:"-"`
+
+	PeakS               *float64    `json:"peak_s"` // since the first row of the record
+	Hold                *ProbeHold  `json:"hold"`
+	CreditedHeatingMins *float64    `json:"credited_heating_minutes"` // of the credit, what the way up to the hold earned
+	CreditedHoldMinutes *float64    `json:"credited_hold_minutes"`
+	CreditedCoolingMins *float64    `json:"credited_cooling_minutes"`
+	Above               []TimeAbove `json:"times_above,omitempty"`
 }
 
 // FaultResult is one fault of a record.
@@ -155,6 +166,10 @@ type BasisResult struct {
 	LethalityMinutes *float64 `json:"lethality_minutes"`
 	CreditedMinutes  *float64 `json:"credited_minutes"`
 	Outcome          *Outcome `json:"outcome"`
+
+	Units         string   `json:"units,omitempty"` // what Value counts: the index itself, or decimal reductions of an organism
+	Value         *float64 `json:"value,omitempty"` // the record at its word
+	CreditedValue *float64 `json:"credited_value,omitempty"`
 }
 
 // ProteinState is the protein of the drink and what may become of it.

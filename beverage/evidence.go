@@ -13,13 +13,11 @@ type EvidenceRow struct {
 	Note     string // why a piece is not counted
 }
 
-// Evidence tells where the rows were written, how they add up, and what would
-// change the answer.
+// Evidence tells where the rows were written and how they add up.
 type Evidence struct {
-	File    string          `json:"file"`
-	Rows    int             `json:"rows"`
-	Probes  []EvidenceProbe `json:"probes"`
-	Turning []Turning       `json:"would_change_the_answer"`
+	File   string          `json:"file"`
+	Rows   int             `json:"rows"`
+	Probes []EvidenceProbe `json:"probes"`
 }
 
 // EvidenceProbe is the sum of one probe's rows beside what was credited.

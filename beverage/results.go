@@ -26,6 +26,8 @@ type LethalityResult struct {
 
 	Limits       []string      `json:"limits,omitempty"`
 	Dispositions []Disposition `json:"dispositions,omitempty"`
+
+	ShowUnderstood bool `json:"-"` // whether a person is told what each record was taken for
 }
 
 // AcidResult is the acid chemistry of one drink.

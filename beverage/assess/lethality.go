@@ -23,6 +23,9 @@ type LogOptions struct {
 	Sheet      string
 	Roles      map[string]string
 	Limits     []beverage.CriticalLimit // of the scheduled process, that a record can be held against
+	Also       []string                 // further bases, as ParseBasis takes them
+	AboveC     []float64                // temperatures that the time above is wanted of
+	Understood bool                     // tell a person what each record was taken for
 }
 
 // LogReader reads records one after another, all on the same terms.
@@ -55,12 +58,26 @@ func NewLogReader(o LogOptions) (*LogReader, error) {
 	for _, l := range o.Limits {
 		r.result.Limits = append(r.result.Limits, string(l.What)+" "+l.Text)
 	}
+	r.result.ShowUnderstood = o.Understood
 	if o.Target != nil {
 		if err := r.aim(*o.Target, o.Organism); err != nil {
 			return nil, err
 		}
 	}
-	return r, nil
+	return r, r.further(o)
+}
+
+// further adds the bases and temperatures that are told beside the first.
+func (r *LogReader) further(o LogOptions) error {
+	for _, text := range o.Also {
+		b, err := ParseBasis(text)
+		if err != nil {
+			return err
+		}
+		r.opt.Bases = append(r.opt.Bases, b)
+	}
+	r.opt.StaysAtC = append(r.opt.StaysAtC, o.AboveC...)
+	return nil
 }
 
 func (o LogOptions) basis() (logfile.Basis, error) {
@@ -68,12 +85,10 @@ func (o LogOptions) basis() (logfile.Basis, error) {
 		ref, err := thermal.NewReference(o.TrefC, o.ZC)
 		return logfile.Basis{Ref: ref}, err
 	}
-	org, ok := thermal.FindOrganism(o.Organism)
-	if !ok {
+	if _, ok := thermal.FindOrganism(o.Organism); !ok {
 		return logfile.Basis{}, fmt.Errorf("no D and z are held for %q; posset help organisms lists them", o.Organism)
 	}
-	bound := org.Bound()
-	return logfile.Basis{Name: org.Name, Ref: org.Reference(), MinC: org.MinC, Bound: &bound}, nil
+	return ParseBasis(o.Organism)
 }
 
 // aim sets the target. Minutes are minutes at the basis of the call; any other
@@ -114,12 +129,36 @@ func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, 
 		return beverage.LogResult{}, err
 	}
 	run.Log, run.Result = log, facts.LogResultOf(log, opt.Bases, r.target)
+	run.Result.Understood = facts.UnderstoodOf(log.Understood)
 	tracer.Draw(log, &run.Result)
+	if err := r.turn(ctx, file, log, &run.Result); err != nil {
+		return beverage.LogResult{}, err
+	}
 	for _, l := range r.limits {
 		run.Result.Departures = append(run.Result.Departures, run.Departures(l, r.target)...)
 	}
 	run.Result.Departures = append(run.Result.Departures, facts.Together(run.Result.Departures, r.target)...)
 	return run.Result, nil
+}
+
+// turn tells what would change the answer. The readings are looked at one by
+// one, which takes a second reading, only where the answer may hang on one.
+func (r *LogReader) turn(ctx context.Context, file string, log *logfile.Log, result *beverage.LogResult) error {
+	h, ok := r.hingeOf(log, result)
+	if !ok {
+		return nil
+	}
+	if h.hangsOnOne() {
+		w, opt := r.witness(log, nil), r.opt
+		opt.History = w.add
+		if again, err := logfile.ReadFile(ctx, file, opt); err != nil {
+			return err
+		} else if again.SHA256 == log.SHA256 {
+			h.reading = &w.runs[h.cold].EvidenceProbe
+		}
+	}
+	result.Turning = h.turning()
+	return nil
 }
 
 // Failed is the result of a record that could not be used.

@@ -238,12 +238,12 @@ func (r *Run) creditsAtWorst(s stretch, t *Target) []beverage.DepartureCredit {
 // the departure, and credits instead its whole length at the coldest of medium
 // and container in it.
 func (r *Run) atWorst(c *beverage.DepartureCredit, probe int, credited float64, s stretch) {
-	h, ref := &r.heat[probe], r.ref
+	h := &r.heat[probe]
 	coldestC := math.Min(s.lowC, h.lowest(s.fromS, s.toS)) - r.toleranceC()
-	without := math.Max(0, credited-h.most(ref, s.fromS, s.toS))
+	without := math.Max(0, credited-h.most(r.bound, s.fromS, s.toS))
 	worst := without
-	if coldestC >= r.leastC && !math.IsInf(coldestC, 0) {
-		worst = math.Min(credited, without+ref.LethalRate(coldestC)*(s.toS-s.fromS)/secondsPerMinute)
+	if !math.IsInf(coldestC, 0) {
+		worst = math.Min(credited, without+r.bound.LethalRate(coldestC)*(s.toS-s.fromS)/secondsPerMinute)
 	}
 	c.Credited, c.AtWorst, c.Without = &credited, &worst, &without
 }
@@ -261,8 +261,5 @@ func (r *Run) toleranceC() float64 {
 // On says on which basis a run was credited, and with what tolerance, for runs
 // that are read without a drink.
 func (r *Run) On(b logfile.Basis, toleranceC float64) {
-	r.ref, r.leastC, r.tolerance = b.Ref, math.Inf(-1), beverage.Say(toleranceC)
-	if b.MinC != 0 {
-		r.leastC = b.MinC
-	}
+	r.bound, r.tolerance = BoundOf(b), beverage.Say(toleranceC)
 }

@@ -25,8 +25,7 @@ type Run struct {
 	Medium bool          // no product probe: the record shows the medium, not the drink
 	heat   []heatHistory // what each probe saw, for what it did to the protein
 
-	ref       thermal.Reference // that credit was given on
-	leastC    float64           // below which nothing was
+	bound     thermal.Bound // that credit was given by
 	tolerance beverage.Given[float64]
 }
 
@@ -132,6 +131,7 @@ func LogResultOf(log *logfile.Log, bases []logfile.Basis, t *Target) beverage.Lo
 	for i := range log.Probes {
 		r.Probes = append(r.Probes, probeResult(&log.Probes[i], bases, t))
 	}
+	tellRecord(&r, log)
 	if t == nil {
 		return r
 	}
@@ -152,7 +152,7 @@ func capCredit(log *logfile.Log) {
 			if x.LethalityMin == nil || x.CreditedMin == nil || *x.CreditedMin <= *x.LethalityMin {
 				continue
 			}
-			x.CreditedMin, x.CreditedBeforeCoolingMin = x.LethalityMin, x.LethalityMin
+			x.CreditedMin, x.CreditedBeforeCoolingMin, x.CreditedHeatingMin, x.CreditedHoldMin = x.LethalityMin, x.LethalityMin, nil, nil
 		}
 	}
 }
@@ -185,9 +185,11 @@ func probeResult(p *logfile.Probe, bases []logfile.Basis, t *Target) beverage.Pr
 			continue
 		}
 		b := bases[i]
-		r.More = append(r.More, beverage.BasisResult{Basis: b.Name, TrefC: b.Ref.TrefC, ZC: b.Ref.ZC,
-			LethalityMinutes: x.LethalityMin, CreditedMinutes: x.CreditedMin})
+		more := beverage.BasisResult{Basis: b.Name, TrefC: b.Ref.TrefC, ZC: b.Ref.ZC, LethalityMinutes: x.LethalityMin, CreditedMinutes: x.CreditedMin}
+		counted(&more)
+		r.More = append(r.More, more)
 	}
+	tellCourse(&r, p)
 	if t != nil && p.Role == logfile.Product {
 		o := probeOutcome(p, t)
 		r.Outcome = &o

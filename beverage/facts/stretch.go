@@ -110,12 +110,12 @@ func (h *heatHistory) hottest() float64 {
 
 // most is the most lethality that the readings between two times may have
 // earned, every piece that touches them counted whole at its hotter end.
-func (h *heatHistory) most(ref thermal.Reference, fromS, toS float64) float64 {
+func (h *heatHistory) most(bound thermal.Bound, fromS, toS float64) float64 {
 	sum := 0.0
 	for i := 1; i < len(h.points); i++ {
 		a, b := h.points[i-1], h.points[i]
 		if b.TimeS > fromS && a.TimeS < toS {
-			sum += ref.LethalRate(math.Max(a.TempC, b.TempC)) * (b.TimeS - a.TimeS) / secondsPerMinute
+			sum += bound.LethalRate(math.Max(a.TempC, b.TempC)) * (b.TimeS - a.TimeS) / secondsPerMinute
 		}
 	}
 	return sum

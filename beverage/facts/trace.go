@@ -50,11 +50,7 @@ const brokenStep = 2.5
 
 // NewTracer follows lethality on a basis, with the tolerance taken off.
 func NewTracer(b logfile.Basis, toleranceC float64) *Tracer {
-	bound := b.Ref.Bound()
-	if b.MinC != 0 {
-		bound.MinC = b.MinC
-	}
-	return &Tracer{bound: bound, lowerC: toleranceC, widthS: 1}
+	return &Tracer{bound: BoundOf(b), lowerC: toleranceC, widthS: 1}
 }
 
 // With listens beside another; next may be nil.

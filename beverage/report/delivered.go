@@ -101,13 +101,21 @@ func credited(v *float64) string {
 
 // moreTable has the further bases of each probe.
 func moreTable(logs []beverage.LogResult, u Units) Table {
-	t := Table{Columns: numbers(columns("log", "probe", "basis", u.heading("Tref", temperature), u.heading("z", difference), "at its word, min", "credited, min", "outcome"), 3, 7)}
+	const plainly = 7 // columns, without what the minutes are counted as
+	t, asUnits := Table{Columns: numbers(columns("log", "probe", "basis", u.heading("Tref", temperature), u.heading("z", difference), "at its word, min", "credited, min", "counted as", "at its word", "credited"), 3, 9)}, false
 	for _, l := range logs {
 		for _, p := range l.Probes {
 			for _, b := range p.More {
+				asUnits = asUnits || b.Units != ""
 				t.Rows = append(t.Rows, []string{l.File, p.Name, b.Basis, u.cell(temperature, &b.TrefC), u.cell(difference, &b.ZC),
-					u.cell(minutes, b.LethalityMinutes), credited(b.CreditedMinutes), outcomeCell(b.Outcome)})
+					u.cell(minutes, b.LethalityMinutes), credited(b.CreditedMinutes), orDash(b.Units), u.cell(plain, b.Value), credited(b.CreditedValue)})
 			}
+		}
+	}
+	if !asUnits {
+		t.Columns = t.Columns[:plainly]
+		for i := range t.Rows {
+			t.Rows[i] = t.Rows[i][:plainly]
 		}
 	}
 	return withoutLog(t, logs)

@@ -165,7 +165,7 @@ func (e *evidenceXLSX) Close(r *beverage.LethalityResult) error {
 	return e.file.Write(e.to)
 }
 
-// addEvidence tells what the rows add up to and what would change the answer.
+// addEvidence tells what the rows add up to.
 func (d *Doc) addEvidence(logs []beverage.LogResult) {
 	for _, l := range logs {
 		if l.Evidence == nil {
@@ -176,14 +176,5 @@ func (d *Doc) addEvidence(logs []beverage.LogResult) {
 			t.Rows = append(t.Rows, []string{p.Name, strconv.Itoa(p.Readings), decimal(p.SumMinutes, minutes.metric.decimals), credited(p.CreditedMinutes), minuteOf(&p.UncountedS)})
 		}
 		d.add("Evidence", t, Para(fmt.Sprintf("%d rows in the file of --evidence: time, reading, lowered reading, lethal rate, piece, running sum", l.Evidence.Rows)))
-		var items Items
-		for _, x := range l.Evidence.Turning {
-			i := Item{ID: x.What, Title: x.Text}
-			if x.Turns {
-				i.Mark = "turns it"
-			}
-			items = append(items, i)
-		}
-		d.add("What would change the answer", items)
 	}
 }

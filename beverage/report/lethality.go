@@ -13,10 +13,13 @@ func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d := Doc{Title: "Lethality of " + counted(len(r.Logs), "log"), Headline: logsHeadline(r), Tool: r.Tool, Cautions: r.Cautions}
 	d.add("Basis", basisFigures(r, u))
 	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
-	d.add("Further bases", moreTable(r.Logs, u))
+	d.addCourse(r.Logs, u)
+	d.add("Further bases", moreTable(r.Logs, u), furtherNote(r.Logs))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
 	d.addDepartures(departuresOf(r.Logs), r.Limits, r.Dispositions, u)
+	d.addTurning(r.Logs)
 	d.addEvidence(r.Logs)
+	d.addUnderstood(r)
 	d.addRecordPictures(r.Logs, u)
 	d.addFiles(r.Logs)
 	d.Sheet = logSheet(r, u)
@@ -42,6 +45,14 @@ func (d *Doc) addFiles(logs []beverage.LogResult) {
 }
 
 const creditedMeans = `"at its word" takes the record as it stands; "credited" is what is left after the sensor's tolerance and every fault are counted against the process, and it alone can meet a target`
+
+// furtherNote is empty where there are no further bases.
+func furtherNote(logs []beverage.LogResult) Para {
+	if len(furtherNames(logs)) == 0 {
+		return ""
+	}
+	return "an index of damage, such as C0 or C*, is read at its word: what is credited of it is no upper end"
+}
 
 // logsHeadline counts the outcomes, the worst first.
 func logsHeadline(r *beverage.LethalityResult) string {
@@ -103,13 +114,19 @@ func basisFigures(r *beverage.LethalityResult, u Units) Figures {
 func logSheet(r *beverage.LethalityResult, u Units) Table {
 	t := Table{Columns: columns("file", "sha256", "retort", "batch", "probe", "role", "role_basis", "samples", "start", "end",
 		u.heading("coldest", temperature), u.heading("hottest", temperature), u.heading("reference", temperature), u.heading("z", difference),
-		"lethality_minutes", "credited_minutes", "credited_before_cooling_minutes", "target_minutes", "outcome", "faults", "error")}
+		"lethality_minutes", "credited_minutes", "credited_before_cooling_minutes", "target_minutes", "outcome",
+		"credited_heating_minutes", "credited_hold_minutes", "credited_cooling_minutes", "peak_s", "come_up_s", "hold_from_s", "hold_s")}
+	further := furtherNames(r.Logs)
+	for _, name := range further {
+		t.Columns = append(t.Columns, columns(name+", at its word", name+", credited")...)
+	}
+	t.Columns = append(t.Columns, columns("faults", "error")...)
 	for _, l := range r.Logs {
 		if l.Error != nil || len(l.Probes) == 0 {
 			t.Rows = append(t.Rows, unusableRow(l, len(t.Columns)))
 		}
 		for _, p := range l.Probes {
-			t.Rows = append(t.Rows, probeRow(r, l, p, u))
+			t.Rows = append(t.Rows, probeRow(r, l, p, further, u))
 		}
 	}
 	return t
@@ -124,12 +141,35 @@ func unusableRow(l beverage.LogResult, cells int) []string {
 	return row
 }
 
-func probeRow(r *beverage.LethalityResult, l beverage.LogResult, p beverage.ProbeResult, u Units) []string {
+func probeRow(r *beverage.LethalityResult, l beverage.LogResult, p beverage.ProbeResult, further []string, u Units) []string {
 	t, z := temperature.in(u), difference.in(u)
-	return []string{l.File, l.SHA256, l.Retort, l.Batch, p.Name, p.Role, p.RoleBasis, strconv.Itoa(p.Samples), p.Start, p.End,
+	row := []string{l.File, l.SHA256, l.Retort, l.Batch, p.Name, p.Role, p.RoleBasis, strconv.Itoa(p.Samples), p.Start, p.End,
 		numeral(t.of(p.MinC)), numeral(t.of(p.MaxC)), numeral(t.of(&r.TrefC)), numeral(z.of(&r.ZC)),
 		numeral(p.LethalityMinutes), numeral(p.CreditedMinutes), numeral(p.CreditedBeforeCoolingMn), numeral(r.TargetMinutes),
-		outcomeText(p.Outcome), faultKinds(p.Faults), ""}
+		outcomeText(p.Outcome), numeral(p.CreditedHeatingMins), numeral(p.CreditedHoldMinutes), numeral(p.CreditedCoolingMins), numeral(p.PeakS)}
+	if h := p.Hold; h != nil {
+		row = append(row, numeral(&h.ComeUpS), numeral(&h.StartS), numeral(&h.LengthS))
+	} else {
+		row = append(row, "", "", "")
+	}
+	for i := range further {
+		row = append(row, numeral(p.More[i].LethalityMinutes), numeral(p.More[i].CreditedMinutes))
+	}
+	return append(row, faultKinds(p.Faults), "")
+}
+
+// furtherNames are the further bases, the same for every probe.
+func furtherNames(logs []beverage.LogResult) []string {
+	for _, l := range logs {
+		for _, p := range l.Probes {
+			var names []string
+			for _, b := range p.More {
+				names = append(names, b.Basis+" minutes")
+			}
+			return names
+		}
+	}
+	return nil
 }
 
 func outcomeText(o *beverage.Outcome) string {

@@ -29,6 +29,8 @@ type lethalityFlags struct {
 	unit, dates, sheet    string
 	roles, limits         []string
 	filesFrom, evidence   string
+	also, above           []string
+	understood            bool
 }
 
 func (o *lethalityFlags) bind(f *pflag.FlagSet) {
@@ -42,6 +44,9 @@ func (o *lethalityFlags) bind(f *pflag.FlagSet) {
 	f.StringVar(&o.sheet, "sheet", "", "`SHEET` of a workbook")
 	f.StringArrayVar(&o.roles, "role", nil, "`HEADING=ROLE` of a column: product, retort, reference, other or ignore; repeatable")
 	f.StringArrayVar(&o.limits, "limit", nil, "`LIMIT` of the scheduled process: \"retort temperature >= 121.1 C\"; repeatable")
+	f.StringArrayVar(&o.also, "also", nil, "`BASIS` to tell beside the first: F0, PU, C0, B*, C*, an organism, \"93.3 C, z 8.9 C\"; repeatable")
+	f.StringArrayVar(&o.above, "above", nil, "`TEMPERATURE` of which the time at or above is wanted; repeatable")
+	f.BoolVar(&o.understood, "understood", false, "tell what each file was taken for: form, times, unit, roles")
 	f.StringVar(&o.evidence, "evidence", "", "`FILE` (.csv or .xlsx) for every reading of one log with what it adds, to be worked out again by hand")
 	f.StringVar(&o.filesFrom, "files-from", "", "`FILE` that names logs, one a line; - is standard input")
 }
@@ -68,6 +73,14 @@ func (o *lethalityFlags) options() (assess.LogOptions, error) {
 	}
 	if want.Limits, err = limitsOf(o.limits); err != nil {
 		return want, err
+	}
+	want.Also, want.Understood = o.also, o.understood
+	for _, text := range o.above {
+		c, err := quantity.ParseTemperature(text)
+		if err != nil {
+			return want, fmt.Errorf("--above: %w", err)
+		}
+		want.AboveC = append(want.AboveC, c)
 	}
 	return want, o.aim(&want)
 }
