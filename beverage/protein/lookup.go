@@ -1,16 +1,22 @@
 package protein
 
 import (
+	"iter"
 	"math"
-	"slices"
 
 	"posset/beverage"
 )
 
-// Speaking returns the windows of a topic that speak of a family and may apply to
-// a drink that stands at at.
-func Speaking(topic Topic, f Family, at At) []Window {
-	return slices.DeleteFunc(WindowsFor(topic, f), func(w Window) bool { return !w.Applies(at) })
+// Speaking yields the windows of a topic that speak of a family and may apply to a
+// drink that stands at at.
+func Speaking(topic Topic, f Family, at At) iter.Seq[Window] {
+	return func(yield func(Window) bool) {
+		for _, w := range WindowsFor(topic, f) {
+			if w.Applies(at) && !yield(w) {
+				return
+			}
+		}
+	}
 }
 
 // Limit returns, of the windows that speak in a unit, the one that begins lowest:
@@ -19,7 +25,7 @@ func Speaking(topic Topic, f Family, at At) []Window {
 func Limit(topic Topic, f Family, unit string, at At) (Window, bool) {
 	var strictest Window
 	found := false
-	for _, w := range Speaking(topic, f, at) {
+	for w := range Speaking(topic, f, at) {
 		if w.Unit == unit && (!found || w.Span.Low < strictest.Span.Low) {
 			strictest, found = w, true
 		}
@@ -59,7 +65,7 @@ const preheatedCurd = "curd-preheated"
 func CurdZone(f Family, tempC beverage.Interval, preheated bool) (Range, Window, bool) {
 	var widest Window
 	found := false
-	for _, w := range Speaking(TopicAcidCurd, f, At{TempC: tempC}) {
+	for w := range Speaking(TopicAcidCurd, f, At{TempC: tempC}) {
 		if w.Unit != "pH" || w.ID == thinMilk || w.ID == preheatedCurd && !preheated {
 			continue
 		}

@@ -36,10 +36,34 @@ func total(all ...beverage.Interval) beverage.Interval {
 var oneLetter = map[string]rune{"His": 'H', "Ile": 'I', "Leu": 'L', "Lys": 'K', "Met": 'M', "Phe": 'F',
 	"Thr": 'T', "Trp": 'W', "Val": 'V', "Cys": 'C', "Tyr": 'Y'}
 
-// of points at the amino acid by its three letters, one of oneLetter.
+// of points at the amino acid by its three letters, one of oneLetter; nil for any
+// other name.
 func (a *AminoAcids) of(name string) *beverage.Interval {
-	return map[string]*beverage.Interval{"His": &a.His, "Ile": &a.Ile, "Leu": &a.Leu, "Lys": &a.Lys, "Met": &a.Met,
-		"Phe": &a.Phe, "Thr": &a.Thr, "Trp": &a.Trp, "Val": &a.Val, "Cys": &a.Cys, "Tyr": &a.Tyr}[name]
+	switch name {
+	case "His":
+		return &a.His
+	case "Ile":
+		return &a.Ile
+	case "Leu":
+		return &a.Leu
+	case "Lys":
+		return &a.Lys
+	case "Met":
+		return &a.Met
+	case "Phe":
+		return &a.Phe
+	case "Thr":
+		return &a.Thr
+	case "Trp":
+		return &a.Trp
+	case "Val":
+		return &a.Val
+	case "Cys":
+		return &a.Cys
+	case "Tyr":
+		return &a.Tyr
+	}
+	return nil
 }
 
 // AminoAcids returns what a gram of the protein feeds, and false where neither an

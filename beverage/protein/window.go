@@ -142,10 +142,27 @@ func Windows(topic Topic) []Window {
 	return of
 }
 
-// WindowsFor returns the windows of a topic that speak of a family.
-func WindowsFor(topic Topic, f Family) []Window {
-	return slices.DeleteFunc(Windows(topic), func(w Window) bool { return !w.Speaks(f) })
+// WindowsFor returns the windows of a topic that speak of a family. The slice is
+// everybody's: it is only to be read.
+func WindowsFor(topic Topic, f Family) []Window { return windowsFor()[about{topic, f}] }
+
+// about is what windows are asked for.
+type about struct {
+	topic  Topic
+	family Family
 }
+
+// windowsFor sorts the windows once by what they are asked for.
+var windowsFor = sync.OnceValue(func() map[about][]Window {
+	all, _ := windows()
+	sorted := map[about][]Window{}
+	for _, w := range all {
+		for _, f := range w.Families {
+			sorted[about{w.Topic, f}] = append(sorted[about{w.Topic, f}], w)
+		}
+	}
+	return sorted
+})
 
 // WindowByID finds one window.
 func WindowByID(id string) (Window, bool) {
