@@ -77,12 +77,23 @@ func printablePanel(p chart.Panel) chart.Panel {
 	}
 	span := func(s chart.Span) chart.Span { s.Name = printable(s.Name); return s }
 	mark := func(m chart.Mark) chart.Mark { m.Letter, m.Name = printable(m.Letter), printable(m.Name); return m }
-	p.Y.Title = printable(p.Y.Title)
+	p.Y.Title, p.Field = printable(p.Y.Title), printableField(p.Field)
 	p.Curves = each(p.Curves, func(k chart.Curve) chart.Curve { k.Name = printable(k.Name); return k })
 	p.Levels, p.Uprights = each(p.Levels, line), each(p.Uprights, line)
 	p.Spans, p.Marks = each(p.Spans, span), each(p.Marks, mark)
 	p.Lanes = each(p.Lanes, func(l chart.Lane) chart.Lane {
-		return chart.Lane{Label: printable(l.Label), Spans: each(l.Spans, span), Marks: each(l.Marks, mark)}
+		return chart.Lane{Label: printable(l.Label), Name: printable(l.Name), Ends: l.Ends, Spans: each(l.Spans, span), Marks: each(l.Marks, mark)}
 	})
 	return p
+}
+
+func printableField(f *chart.Field) *chart.Field {
+	if f == nil {
+		return nil
+	}
+	g := *f
+	g.Hatched, g.Tones = printable(g.Hatched), each(g.Tones, printable)
+	g.Signs = each(g.Signs, func(m chart.Mark) chart.Mark { m.Letter, m.Name = printable(m.Letter), printable(m.Name); return m })
+	g.Cells = each(g.Cells, func(c chart.Cell) chart.Cell { c.Mark, c.Letters = printable(c.Mark), printable(c.Letters); return c })
+	return &g
 }

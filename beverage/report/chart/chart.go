@@ -28,6 +28,7 @@ type Axis struct {
 type Panel struct {
 	Y        Axis
 	Height   float64 // units, of 640 the chart is wide; 0: as high as is usual
+	Field    *Field  // cells under everything else; the axes need ends of their own
 	Curves   []Curve
 	Levels   []Line // across, at a value of Y
 	Uprights []Line // upward, at a value of the common axis
@@ -73,7 +74,9 @@ type Mark struct {
 
 // Lane is a row of stretches and marks: what was the case when.
 type Lane struct {
-	Label string // a word or a number, at the axis
+	Label string    // a word or a number, at the axis
+	Name  string    // written into the lane, at its left
+	Ends  []float64 // where a line parts what stands left and right of it
 	Spans []Span
 	Marks []Mark
 }
@@ -81,13 +84,22 @@ type Lane struct {
 // How many styles of lines and of hatches are told apart.
 const (
 	Styles  = 6
-	Hatches = 3
+	Hatches = 4
+)
+
+// Hatches by what they look like.
+const (
+	Blank   = -1
+	Upward  = 0
+	Down    = 1
+	Level   = 2
+	Crossed = 3
 )
 
 // Drawable tells whether the chart has anything that can be drawn.
 func (c Chart) Drawable() bool {
 	for _, p := range c.Panels {
-		if len(p.Lanes) > 0 {
+		if len(p.Lanes) > 0 || len(p.Field.drawable()) > 0 {
 			return true
 		}
 		for _, k := range p.Curves {

@@ -132,11 +132,17 @@ func anyChart(t *rapid.T) Chart {
 		return Curve{word.Draw(t, "name"), style.Draw(t, "style"), rapid.SliceOfN(point, 0, 9).Draw(t, "points")}
 	})
 	lane := rapid.Custom(func(t *rapid.T) Lane {
-		return Lane{word.Draw(t, "label"), rapid.SliceOfN(span, 0, 2).Draw(t, "spans"), rapid.SliceOfN(mark, 0, 2).Draw(t, "marks")}
+		return Lane{word.Draw(t, "label"), word.Draw(t, "name"), rapid.SliceOfN(figure(), 0, 2).Draw(t, "ends"), rapid.SliceOfN(span, 0, 2).Draw(t, "spans"), rapid.SliceOfN(mark, 0, 2).Draw(t, "marks")}
+	})
+	cell := rapid.Custom(func(t *rapid.T) Cell {
+		return Cell{figure().Draw(t, "x"), figure().Draw(t, "y"), style.Draw(t, "tone"), rapid.Bool().Draw(t, "hatched"), word.Draw(t, "mark"), word.Draw(t, "letters")}
+	})
+	field := rapid.Custom(func(t *rapid.T) *Field {
+		return &Field{figure().Draw(t, "wide"), figure().Draw(t, "high"), rapid.SliceOfN(cell, 0, 6).Draw(t, "cells"), rapid.SliceOfN(word, 0, 4).Draw(t, "tones"), word.Draw(t, "hatch"), rapid.SliceOfN(mark, 0, 2).Draw(t, "signs")}
 	})
 	panel := rapid.Custom(func(t *rapid.T) Panel {
 		return Panel{Axis{word.Draw(t, "title"), figure().Draw(t, "low"), figure().Draw(t, "high")}, rapid.Float64Range(0, 400).Draw(t, "height"),
-			rapid.SliceOfN(curve, 0, 3).Draw(t, "curves"), rapid.SliceOfN(line, 0, 3).Draw(t, "levels"), rapid.SliceOfN(line, 0, 2).Draw(t, "uprights"),
+			rapid.OneOf(rapid.Just((*Field)(nil)), field).Draw(t, "field"), rapid.SliceOfN(curve, 0, 3).Draw(t, "curves"), rapid.SliceOfN(line, 0, 3).Draw(t, "levels"), rapid.SliceOfN(line, 0, 2).Draw(t, "uprights"),
 			rapid.SliceOfN(span, 0, 2).Draw(t, "spans"), rapid.SliceOfN(mark, 0, 3).Draw(t, "marks"), rapid.SliceOfN(lane, 0, 1).Draw(t, "lanes")}
 	})
 	return Chart{word.Draw(t, "title"), word.Draw(t, "about"), Axis{word.Draw(t, "x"), figure().Draw(t, "low"), figure().Draw(t, "high")}, rapid.SliceOfN(panel, 0, 3).Draw(t, "panels")}

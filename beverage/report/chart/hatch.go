@@ -9,8 +9,11 @@ const hatchApart = 7.0
 // be seen.
 const leastSpan = 2.0
 
-// hatch draws a stretch: ruled upward, downward or level.
+// hatch draws a stretch: ruled upward, downward, level or both ways.
 func (d *drawing) hatch(s Span, top, bottom float64) {
+	if s.Hatch == Blank {
+		return
+	}
 	from, to := math.Max(s.From, d.x.low), math.Min(s.To, d.x.high)
 	if !(from <= to) {
 		return
@@ -27,15 +30,19 @@ func (d *drawing) hatch(s Span, top, bottom float64) {
 
 // rules are the lines of a hatch over a field; what reaches out of it is cut off.
 func rules(hatch int, w, h float64) string {
-	path := ""
-	if hatch%Hatches == Hatches-1 {
+	switch hatch % Hatches {
+	case Crossed:
+		return rules(Upward, w, h) + rules(Down, w, h)
+	case Level:
+		path := ""
 		for y := hatchApart / 2; y < h; y += hatchApart {
 			path += "M0 " + coordinate(y) + "H" + coordinate(w)
 		}
 		return path
 	}
+	path := ""
 	for x := hatchApart / 2; x < w+h; x += hatchApart {
-		if hatch%Hatches == 0 {
+		if hatch%Hatches == Upward {
 			path += "M" + coordinate(x) + " 0L" + coordinate(x-h) + " " + coordinate(h)
 		} else {
 			path += "M" + coordinate(x-h) + " 0L" + coordinate(x) + " " + coordinate(h)

@@ -7,7 +7,7 @@ type Entry struct {
 	Text   string
 }
 
-// Legend explains curves, hatches, lines and marks, each once, in that order.
+// Legend explains cells, curves, hatches, lines and marks, each once, in that order.
 func (c Chart) Legend() []Entry {
 	var out []Entry
 	seen := map[Entry]bool{}
@@ -17,6 +17,11 @@ func (c Chart) Legend() []Entry {
 			out = append(out, e)
 		}
 	}
+	c.each(func(p Panel) {
+		for _, e := range p.Field.signs() {
+			put(e)
+		}
+	})
 	c.each(func(p Panel) {
 		for _, k := range p.Curves {
 			put(Entry{Swatch: curveSwatch(k.Style), Text: k.Name})

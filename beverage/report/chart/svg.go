@@ -94,6 +94,7 @@ func (d *drawing) curves(p Panel, top, bottom float64) {
 	for _, s := range p.Spans {
 		d.hatch(s, top, bottom)
 	}
+	d.field(p.Field, y)
 	for _, v := range y.ticks() {
 		d.line("grid", left, y.at(v), width-right, y.at(v))
 		d.text("tick", "end", left-7, y.at(v)+4, y.label(v))
@@ -179,6 +180,14 @@ func (d *drawing) lanes(lanes []Lane, top float64) {
 		}
 		d.line("grid", left, from+laneHigh, width-right, from+laneHigh)
 		d.text("tick", "end", left-7, from+laneHigh/2+5, l.Label)
+		for _, at := range l.Ends {
+			if at > d.x.low && at < d.x.high {
+				d.line("border", d.x.at(at), from+2, d.x.at(at), from+laneHigh-2)
+			}
+		}
+		if l.Name != "" {
+			d.text("label", "start", left+6, from+laneHigh/2+5, l.Name)
+		}
 		for _, m := range l.Marks {
 			if m.X >= d.x.low && m.X <= d.x.high {
 				d.text("letter", "middle", d.x.at(m.X), from+laneHigh/2+5, m.Letter)
