@@ -23,19 +23,19 @@ func Sweep(r *sweep.Result, u Units) Doc {
 	d := newDoc(r.Drink, sweepHeadline(r), r.Tool, r.Input, r.Cautions)
 	d.add("What changes, and where", changeItems(r.Changes), more(len(r.Changes)-mostChanges, "change"), unchanged(r))
 	d.add("How it was varied", rangeFigures(r.Inputs), listOf(r.Notes))
-	d.add("Class over both inputs", classMap(r), mapLegend(r))
-	d.addPoints(r, u)
+	d.addSwept(r, u)
 	d.Sheet = pointSheet(r)
 	return d
 }
 
-// addPoints lists the points, unless a map shows them: then csv has the list.
-func (d *Doc) addPoints(r *sweep.Result, u Units) {
-	if !classMap(r).empty() {
-		d.add("Points", Para(counted(len(r.Points), "point")+", each in full: --format csv or json."))
+// addSwept draws the points, with the table behind the picture; csv has the list.
+func (d *Doc) addSwept(r *sweep.Result, u Units) {
+	if len(r.Inputs) < 2 {
+		d.add("Points", sweepPicture(r, u), more(len(r.Points)-mostPointRows, "point"))
 		return
 	}
-	d.add("Points", pointTable(r, u), more(len(r.Points)-mostPointRows, "point"))
+	d.add("Class over both inputs", sweepPicture(r, u), mapLegend(r))
+	d.add("Points", Para(counted(len(r.Points), "point")+", each in full: --format csv or json."))
 }
 
 func sweepHeadline(r *sweep.Result) string {
@@ -98,7 +98,7 @@ var classLetters = map[beverage.Class]string{beverage.Acid: "a", beverage.Acidif
 // classMap has a column for each value of the first input, a row for each of the
 // second; an exclamation mark stands where there is a stop.
 func classMap(r *sweep.Result) Table {
-	if len(r.Inputs) < 2 || len(r.Inputs[0].Values) > mostMapColumns {
+	if len(r.Inputs) < 2 {
 		return Table{}
 	}
 	first, second := r.Inputs[0].Values, r.Inputs[1].Values
@@ -110,11 +110,7 @@ func classMap(r *sweep.Result) Table {
 		cells := []string{sweptFigure(v)}
 		for col := range first {
 			p := r.Points[col*len(second)+row]
-			cell := classLetters[p.Class]
-			if len(p.Stops) > 0 {
-				cell += "!"
-			}
-			cells = append(cells, cell)
+			cells = append(cells, classCell(p))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -122,7 +118,7 @@ func classMap(r *sweep.Result) Table {
 }
 
 func mapLegend(r *sweep.Result) Para {
-	if classMap(r).empty() {
+	if len(r.Inputs[0].Values) > mostMapColumns {
 		return ""
 	}
 	return Para("Columns: " + inputTitle(r.Inputs[0]) + ". a acid, d acidified, u undecided, L low-acid, o outside; ! a stop.")
