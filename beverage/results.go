@@ -140,14 +140,30 @@ type GasResult struct {
 	GramsPerLitre *float64     `json:"grams_per_litre"`
 	TempC         *float64     `json:"temperature_c"`
 	GaugeKPa      *float64     `json:"gauge_kpa"`
+	GaugeKPaHigh  *float64     `json:"gauge_kpa_high"`
 	AbsoluteKPa   *float64     `json:"absolute_kpa"`
+	AirKPa        *float64     `json:"air_kpa"`
+	Table         []GasAt      `json:"table"`
+	VolumesEnd    *float64     `json:"volumes_end_of_shelf_life"`
+	CounterKPa    *float64     `json:"counter_pressure_gauge_kpa"`
 	Pressure      []PressureAt `json:"pressure"`
 	RatingKPa     *float64     `json:"rating_gauge_kpa"`
 	Outcome       *Outcome     `json:"outcome"`
 	Convention    string       `json:"convention"`
+	Solutes       string       `json:"solutes"`
 	Findings      []Finding    `json:"findings"`
 	Cautions      []string     `json:"cautions"`
 	Chart         *GasChart    `json:"-"`
+}
+
+// GasAt is one temperature of a liquid: the pressure that its gas makes there, and
+// what it would hold there under the pressure asked about; null where that cannot be.
+type GasAt struct {
+	TempC             float64  `json:"temperature_c"`
+	GaugeKPa          *float64 `json:"gauge_kpa"`
+	GaugeKPaHigh      *float64 `json:"gauge_kpa_high"`
+	AbsoluteKPa       *float64 `json:"absolute_kpa"`
+	VolumesAtPressure *float64 `json:"volumes_at_pressure"`
 }
 
 // ProteinResult is the protein object with its header, as `posset protein` prints it.
@@ -158,6 +174,7 @@ type ProteinResult struct {
 	Drink  string `json:"drink"`
 	ProteinState
 	ChargeCurve []ChargePoint `json:"charge_curve"`
+	Map         *ProteinMap   `json:"map"` // nil unless it was asked for
 	Missing     []string      `json:"missing"`
 	Cautions    []string      `json:"cautions"`
 }

@@ -169,9 +169,9 @@ func (d *Denaturer) Validity() Validity {
 		switch {
 		case !d.started:
 		case d.hottestC < measured.Low:
-			v.note(fmt.Sprintf("all of the heat lies below %.0f °C, where the constants are extended from above", measured.Low))
+			v.extend(fmt.Sprintf("all of the heat lies below %.0f °C, where the constants are extended from above", measured.Low))
 		case d.hottestC > measured.High:
-			v.note(fmt.Sprintf("some of the heat lies above %.0f °C, where the constants are extended from below", measured.High))
+			v.extend(fmt.Sprintf("some of the heat lies above %.0f °C, where the constants are extended from below", measured.High))
 		}
 	}
 	return v

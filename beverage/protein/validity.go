@@ -21,7 +21,10 @@ type Conditions struct {
 type Validity struct {
 	Why   string   // why they do not hold: print null and this; "" where they do
 	Notes []string // what makes the interval wide, where they do
-	holds bool
+	// Extended says that the heat lies outside the temperatures at which the
+	// constants were measured; "" where it does not. It stands among the notes too.
+	Extended string
+	holds    bool
 }
 
 // OK tells whether the constants hold.
@@ -33,6 +36,11 @@ func (v *Validity) refuse(reason string) {
 		v.Why = reason
 	}
 	v.holds = false
+}
+
+func (v *Validity) extend(text string) {
+	v.Extended = text
+	v.note(text)
 }
 
 func (v *Validity) note(text string) {

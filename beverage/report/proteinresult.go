@@ -13,6 +13,7 @@ func Protein(r *beverage.ProteinResult, u Units) Doc {
 	d.add("What may become of it", flagItems(r.Flags), howToClear)
 	d.add("Not known because", listOf(r.Missing))
 	d.addProtein(&r.ProteinState, u)
+	d.addProteinMap(r.Map, u)
 	d.add("Net charge of a molecule over pH", chargePicture(r.ChargeCurve, &r.ProteinState, true))
 	d.addHeatPictures(&r.ProteinState, u)
 	l := newLedger(r.Input, r.Drink)
@@ -24,6 +25,7 @@ func Protein(r *beverage.ProteinResult, u Units) Doc {
 	for _, c := range r.ChargeCurve {
 		l.put(entry{part: "charge curve", name: "pH " + decimal(c.PH, 2), value: significant(c.NetCharge)})
 	}
+	l.proteinMap(r.Map)
 	d.Sheet = l.t
 	return d
 }

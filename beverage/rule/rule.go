@@ -86,8 +86,16 @@ func Find(id string) (*Rule, bool) {
 // Findings holds every rule against the facts: stops first, then reviews, then
 // notes, each in the order of their ids.
 func Findings(f *facts.Facts) []beverage.Finding {
+	return About(f, func(string) bool { return true })
+}
+
+// About is Findings of only those rules whose ids are wanted.
+func About(f *facts.Facts, wanted func(id string) bool) []beverage.Finding {
 	list := []beverage.Finding{}
 	for _, r := range byID() {
+		if !wanted(r.ID) {
+			continue
+		}
 		for _, h := range r.Check(f) {
 			list = append(list, r.finding(f, h))
 		}

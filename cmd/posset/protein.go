@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"posset/beverage"
@@ -11,28 +13,40 @@ import (
 
 func proteinCommand(con *console.Console) *cobra.Command {
 	var outside bool
+	var over string
 	cmd := &cobra.Command{
 		Use:   "protein SPEC",
 		Short: "Charge, heat damage and stability of one drink's protein",
 		Long: `The protein of a drink: its charge over pH, what heat has done to it, what may
-become of it, and what a serving holds.`,
-		Example: "  posset protein quince.toml\n  posset protein quince.toml --format csv",
+become of it, and what a serving holds. --map adds what the findings say at every
+pH and temperature of the hold, or at every pH and content of protein.`,
+		Example: "  posset protein quince.toml\n  posset protein quince.toml --map ph,temperature --format html --out quince.html",
 		Args:    one,
 		RunE: func(cmd *cobra.Command, specs []string) error {
+			if _, ok := mapsOver[over]; over != "" && !ok {
+				return usageError(cmd, fmt.Sprintf("--map: %q is no map; write ph,temperature or ph,concentration", over))
+			}
 			d, err := readSpec(cmd, con, specs[0], outside)
 			if err != nil {
 				return err
 			}
 			r, err := assess.Protein(cmd.Context(), d, pictured(con))
+			if err == nil && over != "" {
+				r.Map, err = assess.ProteinMap(cmd.Context(), d, mapsOver[over])
+			}
 			if err != nil {
 				return naming(specs[0], err)
 			}
 			return emitOne(con, r, func(u report.Units) report.Doc { return report.Protein(r, u) }, isOpen(con, flagged(r.Flags)))
 		},
 	}
+	cmd.Flags().StringVar(&over, "map", "", "also `ph,temperature` or ph,concentration: the findings at every place")
 	bindOutside(cmd, &outside)
 	return cmd
 }
+
+// mapsOver are the maps that can be asked for.
+var mapsOver = map[string]assess.MapOver{"ph,temperature": assess.MapTemperature, "ph,concentration": assess.MapConcentration}
 
 // flagged are flags as findings, for their levels.
 func flagged(flags []beverage.ProteinFlag) []beverage.Finding {
