@@ -16,6 +16,7 @@ type EvidenceRow struct {
 // Evidence tells where the rows were written and how they add up.
 type Evidence struct {
 	File   string          `json:"file"`
+	Rule   string          `json:"rule"` // how a row follows from the one before it
 	Rows   int             `json:"rows"`
 	Probes []EvidenceProbe `json:"probes"`
 }

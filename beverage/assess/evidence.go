@@ -31,12 +31,24 @@ func (r *LogReader) Evidence(ctx context.Context, file string, result *beverage.
 	case again.SHA256 != result.SHA256 || log.SHA256 != result.SHA256:
 		return fmt.Errorf("%s: changed while it was read; read it again when nothing writes to it", file)
 	}
-	result.Evidence = &beverage.Evidence{File: file, Rows: w.rows, Probes: w.probes()}
+	result.Evidence = &beverage.Evidence{File: file, Rule: r.rule(), Rows: w.rows, Probes: w.probes()}
 	if h, ok := r.hingeOf(log, result); ok {
 		h.reading = &w.runs[h.cold].EvidenceProbe
 		result.Turning = h.turning()
 	}
 	return nil
+}
+
+// rule says how a row follows from the one before it, so that a colleague can
+// work it out by hand.
+func (r *LogReader) rule() string {
+	b := r.opt.Bases[0]
+	if ref, plain := facts.BoundOf(b).Plain(); plain {
+		return fmt.Sprintf("rate = 10^((lowered - %.6g)/%.6g); piece = dt (rate1 - rate0)/(ln 10/%.6g (lowered1 - lowered0)), or dt rate where both are the same; dt in minutes", ref.TrefC, ref.ZC, ref.ZC)
+	}
+	bound := facts.BoundOf(b)
+	return fmt.Sprintf("rate = 10^((lowered - %.6g)/z) with z %.6g below %.6g C and %.6g above it, 0 below %.6g C, above %.6g C as at %.6g C; piece = the exact integral of rate over the straight line between both lowered readings, parted where the rule changes; dt in minutes",
+		bound.Below.TrefC, bound.Below.ZC, bound.Below.TrefC, bound.Above.ZC, bound.MinC, bound.MaxC, bound.MaxC)
 }
 
 // witness adds up the pieces between sound readings, one probe at a time.

@@ -3,6 +3,7 @@ package assess
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -54,7 +55,23 @@ func (h hinge) turning() []beverage.Turning {
 }
 
 func margin(credited, target float64) beverage.Turning {
-	return beverage.Turning{What: "target", Text: fmt.Sprintf("credited %.4g min against %.4g: a target of more than %.4g min is not met", credited, target, credited)}
+	return beverage.Turning{What: "target", Text: fmt.Sprintf("credited %s min against %.4g: a target of more than that is not met", roundedDown(credited), target)}
+}
+
+// creditDigits is to how many digits a credit is told.
+const creditDigits = 4
+
+// roundedDown tells a credit by no more than it is: rounded to the nearest it
+// might read as the target that it misses.
+func roundedDown(v float64) string {
+	if !(v > 0) {
+		return "0"
+	}
+	step := math.Pow(10, math.Floor(math.Log10(v))-creditDigits+1)
+	if low := math.Floor(v/step) * step; low > 0 && low <= v {
+		return strconv.FormatFloat(low, 'g', creditDigits, 64)
+	}
+	return strconv.FormatFloat(v, 'g', -1, 64)
 }
 
 // stayMargin is how long the unbroken stay was against what is asked for.
@@ -63,7 +80,7 @@ func (h hinge) stayMargin() []beverage.Turning {
 		return []beverage.Turning{{What: "clock", Text: h.probe().Name + " has no stay that could be worked out: a usable clock would change the answer", Turns: true}}
 	}
 	s := h.probe().Stays[0]
-	list := []beverage.Turning{{What: "target", Text: fmt.Sprintf("credited %.4g s unbroken at %.4g °C against %.4g s", *s.CreditedS, s.AtC, h.target.Stated.StayS)}}
+	list := []beverage.Turning{{What: "target", Text: fmt.Sprintf("credited %s s unbroken at %.4g °C against %.4g s", roundedDown(*s.CreditedS), s.AtC, h.target.Stated.StayS)}}
 	if *s.CreditedS < h.target.Stated.StayS && s.WordS != nil && *s.WordS >= h.target.Stated.StayS {
 		list = append(list, beverage.Turning{What: "tolerance and faults", Text: fmt.Sprintf("stand between the stay at its word, %.4g s, and the target", *s.WordS), Turns: true})
 	}

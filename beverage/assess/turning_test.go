@@ -2,6 +2,7 @@ package assess
 
 import (
 	"context"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -67,4 +68,10 @@ func TestParseBasis(t *testing.T) {
 	assert.InDelta(t, 8.8889, b.Ref.ZC, 1e-4)
 	_, err = ParseBasis("93.3 C")
 	assert.EqualError(t, err, `"93.3 C" is no basis; write F0, PU, C0, B*, C*, an organism of posset help organisms, or "93.3 C, z 8.9 C"`)
+}
+
+func TestACreditIsToldByNoMoreThanItIs(t *testing.T) {
+	for v, want := range map[float64]string{5.9999: "5.999", 6: "6", 0: "0", 0.00123456: "0.001234", 123456: "1.234e+05", math.NaN(): "0"} {
+		assert.Equal(t, want, roundedDown(v))
+	}
 }

@@ -27,7 +27,7 @@ func courseMeans(logs []beverage.LogResult) string {
 	for _, l := range logs {
 		for _, p := range l.Probes {
 			if p.PeakS != nil {
-				return "times since the first row; the hold as found, the longest stretch near the peak; heating, hold and cooling are the parts of the credit"
+				return "times since the first row; the hold as found, the longest stretch near the peak; the last three columns part the credit, in minutes, by where it came from"
 			}
 		}
 	}
@@ -35,7 +35,7 @@ func courseMeans(logs []beverage.LogResult) string {
 }
 
 func courseTable(logs []beverage.LogResult, u Units) Table {
-	t := Table{Columns: numbers(columns("log", "probe", u.heading("peak", temperature), "peak at, min", "come-up, min", "hold from, min", "hold, min", "heating, min", "hold, min", "cooling, min"), 2, 10)}
+	t := Table{Columns: numbers(columns("log", "probe", u.heading("peak", temperature), "peak at, min", "come-up, min", "hold from, min", "hold, min", "of credit: heating", "hold", "cooling"), 2, 10)}
 	for _, l := range logs {
 		for _, p := range l.Probes {
 			if p.PeakS == nil {

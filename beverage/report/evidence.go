@@ -44,7 +44,11 @@ func NewEvidenceCSV(w io.Writer) (EvidenceWriter, error) {
 }
 
 func (e *evidenceCSV) Row(r beverage.EvidenceRow) error {
-	return e.csv.Write([]string{harmless([]string{r.Probe})[0], exact(r.TimeS), exact(r.TempC), exact(r.LoweredC), exact(r.Rate), exact(r.PieceMin), exact(r.SumMin), r.Note})
+	return e.csv.Write(harmless(evidenceCells(r)))
+}
+
+func evidenceCells(r beverage.EvidenceRow) []string {
+	return []string{r.Probe, exact(r.TimeS), exact(r.TempC), exact(r.LoweredC), exact(r.Rate), exact(r.PieceMin), exact(r.SumMin), r.Note}
 }
 
 func (e *evidenceCSV) Close(r *beverage.LethalityResult) error {
@@ -69,13 +73,17 @@ func evidenceFoot(r *beverage.LethalityResult) []string {
 			}
 		}
 		if l.Evidence != nil {
+			lines = append(lines, l.Evidence.Rule)
 			for _, p := range l.Evidence.Probes {
 				lines = append(lines, fmt.Sprintf("%s: the rows add up to %s min; credited %s min", p.Name, exact(p.SumMinutes), orDash(numeral(p.CreditedMinutes))))
 			}
 		}
+		for _, x := range l.Turning {
+			lines = append(lines, fmt.Sprintf("what would change the answer: %s: %s%s", x.What, x.Text, map[bool]string{true: " (turns it)"}[x.Turns]))
+		}
 	}
 	lines = append(lines,
-		fmt.Sprintf("reference %s C, z %s C, tolerance %s C; rate = 10^((lowered - reference)/z); piece = dt (rate1 - rate0)/(ln 10/z (lowered1 - lowered0)), or dt rate where both are the same", exact(r.TrefC), exact(r.ZC), exact(r.ToleranceC)),
+		fmt.Sprintf("reference %s C, z %s C, tolerance %s C", exact(r.TrefC), exact(r.ZC), exact(r.ToleranceC)),
 		"rows are the sound readings; what a fault costs beyond them is in what is credited, not in the rows")
 	return append(append(lines, r.Cautions...), toolLine(r.Tool.Name, r.Tool.Version))
 }

@@ -17,6 +17,7 @@ import (
 const (
 	csvEnding  = ".csv"
 	xlsxEnding = ".xlsx"
+	htmlEnding = ".html"
 )
 
 // evidenceFits refuses what no evidence can be written of before anything is read.
@@ -25,8 +26,8 @@ func (o *lethalityFlags) evidenceFits(cmd *cobra.Command, files []string) error 
 	switch {
 	case o.evidence == "":
 		return nil
-	case ending != csvEnding && ending != xlsxEnding:
-		return usageError(cmd, "--evidence: name a file that ends in .csv or .xlsx")
+	case ending != csvEnding && ending != xlsxEnding && ending != htmlEnding:
+		return usageError(cmd, "--evidence: name a file that ends in .csv, .xlsx or .html")
 	case len(files) != 1 || files[0] == "-":
 		return usageError(cmd, "--evidence is of one log in a file; name one")
 	}
@@ -48,8 +49,11 @@ func writeEvidence(ctx context.Context, con *console.Console, reader *assess.Log
 }
 
 func evidenceWriter(w io.Writer, name string) (report.EvidenceWriter, error) {
-	if strings.EqualFold(filepath.Ext(name), xlsxEnding) {
+	switch strings.ToLower(filepath.Ext(name)) {
+	case xlsxEnding:
 		return report.NewEvidenceXLSX(w), nil
+	case htmlEnding:
+		return report.NewEvidenceHTML(w)
 	}
 	return report.NewEvidenceCSV(w)
 }

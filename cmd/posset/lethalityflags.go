@@ -47,7 +47,7 @@ func (o *lethalityFlags) bind(f *pflag.FlagSet) {
 	f.StringArrayVar(&o.also, "also", nil, "`BASIS` to tell beside the first: F0, PU, C0, B*, C*, an organism, \"93.3 C, z 8.9 C\"; repeatable")
 	f.StringArrayVar(&o.above, "above", nil, "`TEMPERATURE` of which the time at or above is wanted; repeatable")
 	f.BoolVar(&o.understood, "understood", false, "tell what each file was taken for: form, times, unit, roles")
-	f.StringVar(&o.evidence, "evidence", "", "`FILE` (.csv or .xlsx) for every reading of one log with what it adds, to be worked out again by hand")
+	f.StringVar(&o.evidence, "evidence", "", "`FILE` (.csv, .xlsx or .html) for every reading of one log with what it adds, to be worked out again by hand")
 	f.StringVar(&o.filesFrom, "files-from", "", "`FILE` that names logs, one a line; - is standard input")
 }
 
