@@ -5,6 +5,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/law"
+	"posset/beverage/protein"
 )
 
 // Additive is a preservative of the drink over all ingredients that bring it.
@@ -61,11 +62,25 @@ func (f *Facts) AdditiveDrink() law.DrinkFacts {
 	for _, l := range f.Recipe.Lines {
 		d.Milk = d.Milk || l.MilkProduct && l.Kind != beverage.KindProtein
 		d.MilkProtein = d.MilkProtein || l.MilkProduct && l.Kind == beverage.KindProtein
-		d.PlantProtein = d.PlantProtein || l.Kind == beverage.KindProtein && !l.MilkProduct && l.ProteinID != ""
+		d.PlantProtein = d.PlantProtein || l.plantProtein()
 		d.Coffee = d.Coffee || l.Kind == beverage.KindExtract && isCoffee(l.Name)
 		d.Tea = d.Tea || l.Kind == beverage.KindExtract && isTea(l.Name)
 	}
 	return d
+}
+
+// plantProtein is true of a protein that is neither of milk nor known to be of
+// another animal.
+func (l Line) plantProtein() bool {
+	if l.Kind != beverage.KindProtein || l.MilkProduct || l.ProteinID == "" {
+		return false
+	}
+	c, ok := protein.Of(l.ProteinID)
+	if !ok {
+		return true
+	}
+	animal := []protein.Family{protein.FamilyCollagen, protein.FamilyGelatin, protein.FamilyEgg}
+	return !slices.Contains(animal, c.Family()) && !slices.Contains(animal, c.Origin())
 }
 
 // juicePercent is juice by mass of the drink as single-strength juice: as it is,

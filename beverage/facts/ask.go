@@ -163,14 +163,14 @@ func (f *Facts) ChillControl() bool {
 // Circumstances is what the words of a law hang on beside the class.
 func (f *Facts) Circumstances() law.Circumstances {
 	c := law.Circumstances{
-		PH: f.PH.Decides, Refrigerated: f.Drink.Storage.Distribution.V == beverage.Refrigerated, Carbonated: f.Carbonated(),
+		PH: f.PH.Decides, Refrigerated: f.Cold(), StoredC: f.Drink.Storage.TempC, Carbonated: f.Carbonated(),
 		Fermented: f.Drink.Base.V == beverage.SoldAsFermented, Juice: f.Drink.Base.V == beverage.SoldAsJuice,
 		Particles: f.HoldsParticles(), Alcoholic: f.Drink.AlcoholPercent.Or(0) >= law.AlcoholPercent(), WaterOnly: f.OnlyWater(),
 	}
 	c.Milk = f.holdsMilk()
 	c.AcidAfterFermentation = c.Fermented && !f.fermentedOnly()
 	c.PreAcidifiedPowderOnly = f.onlyLowAcid(func(l Line) bool { return l.PreAcidified })
-	c.TomatoOnly = f.onlyLowAcid(func(l Line) bool { return strings.Contains(l.Name, "tomato") })
+	c.TomatoOnly = f.tomatoOnly()
 	return c
 }
 
@@ -184,6 +184,20 @@ func (f *Facts) holdsMilk() bool {
 		}
 	}
 	return false
+}
+
+// tomatoOnly is true where tomato is in the drink and nothing else in it is a
+// low-acid food: tomato may be either, by its own pH.
+func (f *Facts) tomatoOnly() bool {
+	any := false
+	for _, l := range f.Recipe.Lines {
+		tomato := strings.Contains(l.Name, "tomato")
+		if !l.Figured() || !tomato && (l.Nature == ingredient.LowAcidFood || l.Nature == ingredient.NatureUnknown) {
+			return false
+		}
+		any = any || tomato
+	}
+	return any
 }
 
 // onlyLowAcid is true where there are low-acid foods and all of them are such.

@@ -22,14 +22,21 @@ type CaffeineRule struct {
 	Kind    CaffeineKind
 	Bound   Bound // unit mg/L, mg/kg, mg/serving or mg/day
 	Applies string
+	Only    string // OnlyCarbonated, OnlyStill, or "" where it speaks of both
 	RowID   string
 }
+
+// The drinks that a figure may be kept to.
+const (
+	OnlyCarbonated = "carbonated"
+	OnlyStill      = "still"
+)
 
 var caffeine = sync.OnceValues(func() ([]CaffeineRule, error) {
 	return each("caffeine", func(rec record) (CaffeineRule, error) {
 		b, err := rec.bound()
 		return CaffeineRule{Market: beverage.Market(rec.text("market")), Kind: CaffeineKind(rec.text("kind")),
-			Bound: b, Applies: rec.text("applies"), RowID: rec.text("row")}, err
+			Bound: b, Applies: rec.text("applies"), Only: rec.text("only"), RowID: rec.text("row")}, err
 	})
 })
 

@@ -86,6 +86,9 @@ func SpoilageF0() float64 { return figure("organism-target-low.botulinum", "spoi
 // AcidSpoilerC is the storage temperature from which Alicyclobacillus grows.
 func AcidSpoilerC() float64 { return figure("acid-spore-former.trade", "growth temperature") }
 
+// ButyricPH is the pH from which butyric anaerobes grow in acid food.
+func ButyricPH() float64 { return figure("butyric-anaerobe.trade", "pH") }
+
 // NearLimitPH is the pH from which a drink that relies on acid counts as near
 // the legal line.
 func NearLimitPH() float64 { return figure("ph-near-limit.trade", "pH") }

@@ -6,7 +6,8 @@ import "posset/beverage"
 // values never soften a word: not refrigerated, not fermented, no tomato.
 type Circumstances struct {
 	PH                     beverage.Interval
-	Refrigerated           bool // stored, shipped and sold cold, all three
+	Refrigerated           bool                    // stored, shipped and sold cold or frozen, all three
+	StoredC                beverage.Given[float64] // the warmest it is kept, °C
 	Carbonated             bool
 	Fermented              bool // its acidity comes from fermentation
 	AcidAfterFermentation  bool // acid, or low-acid food, added later
@@ -138,8 +139,10 @@ func canadaWord(class beverage.Class, c Circumstances) word {
 		return word{"tomato product at pH 4.7 or below after heating: need not be commercially sterile", "ca-tomato", false}
 	case class == beverage.Outside:
 		return word{"not a low-acid food: water activity at or below 0.85, or nothing in it to be low-acid", "ca-low-acid", c.WaterOnly}
+	case class == beverage.LowAcid && c.Refrigerated && c.StoredC.Known && c.StoredC.V > CanadaChilledC():
+		return word{"low-acid food not kept at 4 C or below: commercially sterile in a sealed pack", "ca-low-acid", false}
 	case class == beverage.LowAcid && c.Refrigerated:
-		return word{"low-acid food kept at 4 C or below and labelled so", "ca-low-acid", false}
+		return word{"low-acid food, freed from commercial sterility only while at 4 C or below, or frozen, and labelled so", "ca-low-acid", false}
 	case class == beverage.LowAcid:
 		return word{"low-acid food: commercially sterile in a sealed pack, or refrigerated or frozen", "ca-low-acid", false}
 	case class == beverage.Undecided:
@@ -152,7 +155,7 @@ func canadaWord(class beverage.Class, c Circumstances) word {
 
 func euWord(c Circumstances) word {
 	if c.Milk {
-		return word{"heat-treated dairy product; no acid class in EU law", "eu-milk-uht", false}
+		return word{"made with milk: a dairy product is heat-treated by Annex III; no acid class in EU law", "eu-milk-uht", false}
 	}
 	return word{"no acid class in EU law: food in a hermetically sealed container", "eu-heat-treatment", false}
 }

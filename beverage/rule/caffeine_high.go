@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -13,7 +14,7 @@ var _ = declare(Rule{
 	Title: "The caffeine is above figures that markets set",
 	Means: "Markets limit caffeine by kind of drink, ask for statements from a level on, or name what a person may take in a serving or a day.",
 	Clear: "Lower the caffeine or the serving, check the drink's category in each market, and put the statements on the label.",
-	Law:   []string{"us-caffeine", "us-caffeine-day", "eu-caffeine", "eu-caffeine-day", "ca-caffeine-energy", "anz-caffeine"},
+	Law:   []string{"us-caffeine", "us-caffeine-day", "ca-caffeine-energy", "ca-caffeine-soft", "ca-caffeine-supplemental", "eu-caffeine", "eu-caffeine-day", "uk-caffeine", "anz-caffeine", "anz-cola-caffeine", "anz-caffeine-general"},
 	Check: func(f *facts.Facts) []Hit {
 		var hits []Hit
 		for _, m := range f.Drink.Markets {
@@ -21,14 +22,14 @@ var _ = declare(Rule{
 			row := ""
 			for _, r := range law.CaffeineRules(m) {
 				if passed(f, r) {
-					over = append(over, fmt.Sprintf("%s (%s)", r.Bound, r.Applies))
+					over = append(over, figureWords(r))
 					if row == "" {
 						row = r.RowID
 					}
 				}
 			}
 			if len(over) > 0 {
-				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s; figures that speak: %s.", m, caffeineWords(f), listWords(over)), Markets: []beverage.Market{m}, Row: row, Values: caffeineValues(f)})
+				hits = append(hits, Hit{Detail: fmt.Sprintf("%s: %s; %s.", m, caffeineWords(f), strings.Join(over, "; ")), Markets: []beverage.Market{m}, Row: row, Values: caffeineValues(f)})
 			}
 		}
 		return hits
@@ -39,7 +40,7 @@ var _ = declare(Rule{
 // where it asks for a statement.
 func passed(f *facts.Facts, r law.CaffeineRule) bool {
 	c := f.Protein.Caffeine
-	if !c.Known() || c.High <= 0 || r.Kind != law.CaffeineIntake && ownCaffeine(f) {
+	if !c.Known() || c.High <= 0 || frees(f, r) {
 		return false
 	}
 	amount := c.High
@@ -61,11 +62,44 @@ func passed(f *facts.Facts, r law.CaffeineRule) bool {
 	return !r.Bound.Reached(amount)
 }
 
-// ownCaffeine is true of a tea or coffee drink to which nobody added caffeine:
-// additive figures and statements leave those out, what a person takes does not.
-func ownCaffeine(f *facts.Facts) bool {
-	base := f.Drink.Base.V
-	return (base == beverage.SoldAsTea || base == beverage.SoldAsCoffee) && !f.Has("caffeine") && !f.Has("guarana extract")
+// frees tells whether a figure leaves the drink out: one for bubbles where there
+// are none or the other way round, and one for added caffeine where all of it is
+// that of tea, coffee or cocoa. What a person takes in leaves none out, and a
+// statement only what is sold as tea or coffee.
+func frees(f *facts.Facts, r law.CaffeineRule) bool {
+	switch {
+	case r.Only == law.OnlyCarbonated && !f.Carbonated(), r.Only == law.OnlyStill && f.Carbonated():
+		return true
+	case r.Kind == law.CaffeineIntake:
+		return false
+	case r.Kind == law.CaffeineLabel:
+		base := f.Drink.Base.V
+		return (base == beverage.SoldAsTea || base == beverage.SoldAsCoffee) && !addedCaffeine(f)
+	}
+	return !addedCaffeine(f)
+}
+
+// addedCaffeine is true unless all that brings caffeine is tea, coffee or cocoa.
+func addedCaffeine(f *facts.Facts) bool {
+	for _, l := range f.Recipe.Lines {
+		if !l.Figured() || l.CaffeineSource && !l.Tea && !l.Coffee && !l.Cocoa {
+			return true
+		}
+	}
+	return false
+}
+
+// figureWords tells a figure and the drinks that it is written for.
+func figureWords(r law.CaffeineRule) string {
+	switch r.Kind {
+	case law.CaffeineUsage:
+		return fmt.Sprintf("the one figure that the law lists, %.4g %s, is that of %s", r.Bound.Value, r.Bound.Unit, r.Applies)
+	case law.CaffeineLabel:
+		return fmt.Sprintf("a statement is due above %.4g %s in %s", r.Bound.Value, r.Bound.Unit, r.Applies)
+	case law.CaffeineIntake:
+		return fmt.Sprintf("published amount for a person: %.4g %s (%s)", r.Bound.Value, r.Bound.Unit, r.Applies)
+	}
+	return fmt.Sprintf("limit of %.4g %s in %s", r.Bound.Value, r.Bound.Unit, r.Applies)
 }
 
 func caffeineWords(f *facts.Facts) string {

@@ -14,7 +14,7 @@ var _ = declare(Rule{
 	Clear: "Ask the process authority and the agency in writing; until then treat the drink as acidified.",
 	Law:   []string{"us-acidified-exclusions"},
 	Check: func(f *facts.Facts) []Hit {
-		if !f.In(beverage.US) || !f.Carbonated() || f.Class == beverage.Acid || f.Class == beverage.Outside {
+		if !f.In(beverage.US) || !f.Carbonated() || f.Class == beverage.Acid || f.Class == beverage.Outside || f.Class == beverage.Acidified && f.Cold() {
 			return nil
 		}
 		return []Hit{{

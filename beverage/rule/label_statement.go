@@ -15,8 +15,8 @@ var _ = declare(Rule{
 	Means: "Markets ask for words on the label once certain things are in a drink: sulfite, caffeine, sweeteners, phenylalanine, polyols, juice, preservatives, much protein, alcohol. What is listed is what was read or recalled, not all that a label needs.",
 	Clear: "Put the statements on the label in the words of the text in force, and have somebody who knows that market's labelling law read the whole label.",
 	Law: []string{
-		"us-sulfite-label", "us-juice-declaration", "us-untreated-juice-label", "us-preservative-label", "us-aspartame-label", "us-sorbitol-label", "us-protein-label", "refrigerated-low-acid.us-juice",
-		"ca-sulfite-label", "ca-supplemented", "ca-aspartame-label", "ca-polyol-label", "ca-hydrolysate-label", "ca-low-acid", "ca-alcohol",
+		"us-sulfite-label", "us-juice-declaration", "us-untreated-juice-label", "us-preservative-label", "us-aspartame-label", "us-sorbitol-label", "us-protein-label", "refrigerated-low-acid.us-juice", "us-alcohol-half-percent",
+		"ca-sulfite-label", "ca-supplemented", "ca-aspartame-label", "ca-polyol-label", "ca-hydrolysate-label", "ca-low-acid", "ca-alcohol", "ca-juice",
 		"eu-sulfite-label", "eu-caffeine", "eu-sweetener-label", "eu-juice-name", "eu-alcohol-label",
 		"uk-sulfite-label", "uk-caffeine", "uk-sweetener-label",
 		"anz-sulfite-label", "anz-advisory", "anz-alcohol",

@@ -44,7 +44,7 @@ func TestLabelTriggers(t *testing.T) {
 		{"US", "the sulfite among the ingredients", drink("water", "", "sodium metabisulfite", "20 mg/L", "sucrose", "60 g/L"), drink("water", "", "sodium metabisulfite", "10 mg/L", "sucrose", "60 g/L")},
 		{"EU", "sulphur dioxide or sulphites as an allergen", drink("water", "", "sulfur dioxide", "10 mg/L"), drink("water", "", "sulfur dioxide", "9 mg/L")},
 		{"EU", `"High caffeine content`, drink("water", "", "caffeine", "149 mg/L"), drink("water", "", "caffeine", "145 mg/L")},
-		{"UK", "the same as in the EU", drink("tea", "", "green tea extract", "2 g/L"), drink("water", "", "sucrose", "60 g/L")},
+		{"UK", `"High caffeine content`, drink("tea", "", "green tea extract", "2 g/L"), drink("water", "", "sucrose", "60 g/L")},
 		{"CA", `"contains caffeine"`, drink("water", "", "caffeine", "10 mg/L"), drink("tea", "", "green tea extract", "1 g/L")},
 		{"ANZ", "that the product contains caffeine", drink("water", "", "guarana extract", "0.1 g/L"), drink("water", "", "caffeine", "30 mg/L")},
 		{"EU", `"with sweetener(s)"`, drink("water", "", "sucralose", "0.1 g/L"), drink("water", "", "allulose", "20 g/L")},
@@ -61,6 +61,9 @@ func TestLabelTriggers(t *testing.T) {
 		{"ANZ", "not suitable as a complete milk replacement", drink("plant", "", "oat drink base", "900 g/L"), drink("plant", "", "soy protein isolate", "60 g/L")},
 		{"CA", `"Keep Refrigerated"`, drink("milk", cold, "skim milk", "900 g/L"), drink("milk", "", "skim milk", "900 g/L")},
 		{"US", "keep refrigerated", drink("juice", cold, "carrot juice", "900 g/L"), drink("milk", cold, "skim milk", "900 g/L")},
+		{"US", "a warning against very low calorie protein diets", drink("water", "", "whey protein isolate", "30 g/L"), drink("tea", "", "green tea extract", "2 g/L")},
+		{"US", "the government health warning", drink("fermented", "alcohol = \"0.5 %\"\n", "apple juice", "900 g/L"), drink("fermented", "alcohol = \"0.4 %\"\n", "apple juice", "900 g/L")},
+		{"CA", `"unpasteurized"`, drink("juice", "", "quince juice", "900 g/L"), drink("juice", "[process]\nroute = \"tunnel pasteurization\"\n", "quince juice", "900 g/L")},
 		{"EU", "the alcoholic strength by volume", drink("fermented", "alcohol = \"1.3 %\"\n", "apple juice", "900 g/L"), drink("fermented", "alcohol = \"1.2 %\"\n", "apple juice", "900 g/L")},
 		{"ANZ", "the alcohol content", drink("fermented", "alcohol = \"0.5 %\"\n", "apple juice", "900 g/L"), drink("fermented", "alcohol = \"0.4 %\"\n", "apple juice", "900 g/L")},
 	} {

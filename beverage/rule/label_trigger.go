@@ -2,11 +2,13 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/law"
+	"posset/beverage/quantity"
 )
 
 // labelled is what a drink holds of something that a label speaks of. An amount
@@ -34,7 +36,7 @@ var labelTriggers = map[law.Trigger]func(*facts.Facts) labelled{
 	law.TriggerPreservative: func(f *facts.Facts) labelled { return labelled{present: len(f.Additives()) > 0} },
 	law.TriggerProteinEnergy: func(f *facts.Facts) labelled {
 		share := f.ProteinEnergyPercent()
-		return labelled{present: !share.Known() || share.High > 0, amount: share, unit: "%"}
+		return labelled{present: proteinIsAdded(f) && (!share.Known() || share.High > 0), amount: share, unit: "%"}
 	},
 	law.TriggerHydrolysate: linesThat(facts.Line.HydrolysedCaseinOrCollagen),
 	law.TriggerPlantProtein: func(f *facts.Facts) labelled {
@@ -48,6 +50,14 @@ var labelTriggers = map[law.Trigger]func(*facts.Facts) labelled{
 		pct := f.Drink.AlcoholPercent.Or(0)
 		return labelled{present: pct > 0, amount: beverage.Point(pct, beverage.Stated), unit: "% v/v"}
 	},
+}
+
+// proteinIsAdded is true of a drink into which protein, milk, amino acids or
+// something unknown goes: the traces of a tea or a juice make no protein product.
+func proteinIsAdded(f *facts.Facts) bool {
+	return len(f.Recipe.Lines) == 0 || slices.ContainsFunc(f.Recipe.Lines, func(l facts.Line) bool {
+		return !l.Figured() || l.Kind == beverage.KindProtein || l.MilkProduct || l.Kind == beverage.KindOther || l.Kind == beverage.KindActive
+	})
 }
 
 // linesThat adds up the recipe lines of a kind, in g/L.
@@ -110,5 +120,9 @@ func (a labelled) words() string {
 	if !a.amount.Known() {
 		return "an amount that is not known"
 	}
-	return fmt.Sprintf("%.3g to %.3g %s", a.amount.Low, a.amount.High, a.unit)
+	low, high := quantity.Number(a.amount.Low, 3), quantity.Number(a.amount.High, 3)
+	if low == high {
+		return low + " " + a.unit
+	}
+	return fmt.Sprintf("%s to %s %s", low, high, a.unit)
 }

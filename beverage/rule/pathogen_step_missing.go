@@ -12,13 +12,16 @@ var _ = declare(Rule{
 	Title: "No step removes pathogens",
 	Means: "Protein, milk, plant bases, juices and extracts carry living cells, and some pathogens outlast weeks in acid. A preservative is allowed to stand in for heat against spoilage only, never against pathogens.",
 	Clear: "Heat, press or filter the drink in the plant that packs it, closed to what comes after; or have an authority show that acid alone kills what may be in it within the time before sale.",
-	Law:   []string{"us-acidified-thermal", "acid-kill.science"},
+	Law: []string{
+		"us-acidified-thermal", "us-milk-pasteurized", "juice-five-log.us", "us-preventive-controls", "ca-milk", "ca-juice", "eu-milk-uht", "eu-heat-treatment",
+		"uk-milk", "uk-heat-treatment", "anz-milk", "codex-milk", "five-log-vegetative.trade", "acid-kill.science",
+	},
 	Check: func(f *facts.Facts) []Hit {
 		risky := f.PathogenCarriers()
 		if len(risky) == 0 || f.Process.Treats() && !f.FilledOpenAfterHeat() {
 			return nil
 		}
-		h := Hit{Detail: pathogenDetail(f, risky), Values: phValues(f), Route: RulesOut}
+		h := Hit{Detail: pathogenDetail(f, risky), Values: phValues(f), Rows: heatRows(f), Route: RulesOut}
 		if f.PH.Decides.SurelyBelow(law.AcidKillPH()) {
 			h.Level, h.Route, h.Row = at(review), LeavesOpen, "acid-kill.science"
 		}

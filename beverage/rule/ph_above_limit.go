@@ -12,7 +12,7 @@ var _ = declare(Rule{
 	Title: "The pH may be above 4.6 on a route that relies on acid",
 	Means: "Above pH 4.6 acid alone does not keep Clostridium botulinum from making toxin, and a route that does not sterilize leaves its spores alive.",
 	Clear: "Bring the whole pH interval, tolerance included, to 4.6 or below; or take a sterilizing route with a scheduled process.",
-	Law:   []string{"us-acidified-deviation"},
+	Law:   []string{"us-acidified-deviation", "us-tomato", "ca-low-acid", "uk-low-acid", "anz-canned", "codex-low-acid"},
 	Check: func(f *facts.Facts) []Hit {
 		line := law.AcidPH()
 		if !f.MayBeLowAcid() || f.Cold() || f.Process.Route.Sterilizes() || f.PH.Decides.SurelyAbove(line) {

@@ -14,7 +14,10 @@ var _ = declare(Rule{
 	Title: "A preservative is above its limit",
 	Means: "Preservatives have limits by market and by kind of drink, some on the salt, most on the free acid; used together they may count against one another.",
 	Clear: "Lower the dose, at the upper end of its tolerance, to the strictest limit of the markets; where the kind of drink is argued, ask the adviser.",
-	Law:   []string{"us-benzoate", "eu-benzoate", "eu-sorbate", "eu-benzoate-plus-sorbate"},
+	Law: []string{
+		"us-benzoate", "us-sorbate", "us-sulfite", "us-dmdc", "us-edta", "ca-benzoate", "ca-sorbate", "ca-sulfite", "ca-dmdc", "eu-benzoate", "eu-sorbate", "eu-benzoate-plus-sorbate", "eu-sulfite",
+		"uk-preservatives", "anz-benzoate", "anz-sorbate", "anz-sulfite", "anz-additive-sum", "codex-benzoate", "codex-sorbate", "codex-sulfite",
+	},
 	Check: func(f *facts.Facts) []Hit {
 		var hits []Hit
 		drink := f.AdditiveDrink()
@@ -38,12 +41,15 @@ func overOf(a facts.Additive, m beverage.Market, drink law.DrinkFacts) []Hit {
 	if !known {
 		high = math.NaN()
 	}
+	if high <= limit.LimitMGPerL {
+		return nil
+	}
 	certain, doubtful := r.Over(high)
 	if !certain && !doubtful {
 		return nil
 	}
 	h := Hit{
-		Detail:  fmt.Sprintf("%s: %s, limit %.0f mg/L as %s in %s%s.", m, amountWords(a, limit), limit.LimitMGPerL, limit.ExpressedAs, limit.Category, doubtWords(r.Doubt)),
+		Detail:  fmt.Sprintf("%s: %s, limit %.0f mg/L%s in %s%s.", m, amountWords(a, limit), limit.LimitMGPerL, weighedWords(limit), limit.Category, doubtWords(r.Doubt)),
 		Markets: []beverage.Market{m}, Row: limit.RowID,
 		Values: Values{"substance": a.Substance, "limit_mg_per_l": limit.LimitMGPerL},
 	}
@@ -61,7 +67,15 @@ func amountWords(a facts.Additive, limit law.AdditiveLimit) string {
 	if !known {
 		return a.Substance + " in an unknown amount"
 	}
-	return fmt.Sprintf("up to %.0f mg/L %s as %s", high, a.Substance, limit.ExpressedAs)
+	return fmt.Sprintf("up to %.0f mg/L %s%s", high, a.Substance, weighedWords(limit))
+}
+
+// weighedWords says what a limit weighs, where that is not what was put in.
+func weighedWords(limit law.AdditiveLimit) string {
+	if limit.ExpressedAs == law.AsAdded {
+		return ", " + law.AsAdded
+	}
+	return " as " + limit.ExpressedAs
 }
 
 func doubtWords(doubt string) string {

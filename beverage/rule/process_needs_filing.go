@@ -19,8 +19,11 @@ var _ = declare(Rule{
 			return nil
 		}
 		h := Hit{Detail: fmt.Sprintf("Class %s, %s.", f.Class, keptWords(f)), Markets: markets}
-		if f.Class != beverage.Acidified {
+		switch {
+		case f.Class != beverage.Acidified:
 			h.Row = "us-lacf-filing"
+		case f.Carbonated():
+			h.Detail += " Carbonated beverages are left out of the acidified rule: until the agency has said so of this drink, take it as one to be filed."
 		}
 		return []Hit{h}
 	},

@@ -6,13 +6,11 @@ package rule
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"sync"
 
 	"posset/beverage"
 	"posset/beverage/facts"
-	"posset/beverage/law"
 )
 
 // RouteEffect is what a hit says about the route that the facts describe.
@@ -45,6 +43,7 @@ type Hit struct {
 	Markets []beverage.Market // nil: every market of the drink
 	Values  Values
 	Row     string          // row of law that this hit rests on
+	Rows    []string        // rows to choose from for each market, in place of the rule's
 	Source  beverage.Source // of a published window that decided, in place of a row
 	Route   RouteEffect
 }
@@ -120,31 +119,6 @@ func (r *Rule) finding(f *facts.Facts, h Hit) beverage.Finding {
 		x.Values = Values{}
 	}
 	return x
-}
-
-// source is the row that a hit rests on, in words. Where the hit names none, it
-// is the first of the rule's rows that speaks in one of the drink's markets or
-// for the trade. A row of another market's law says so: it is taken as practice.
-func (r *Rule) source(h Hit, markets []beverage.Market) beverage.Source {
-	if h.Source.Text != "" {
-		return h.Source
-	}
-	row := law.MustGet(r.Law[0])
-	if h.Row != "" {
-		row = law.MustGet(h.Row)
-	} else if i := slices.IndexFunc(r.Law, func(id string) bool { return speaks(law.MustGet(id), markets) }); i >= 0 {
-		row = law.MustGet(r.Law[i])
-	}
-	source := row.Source()
-	if !speaks(row, markets) {
-		source.Text += fmt.Sprintf(" (law of %s; for other markets told as practice)", row.Markets[0])
-	}
-	return source
-}
-
-// speaks tells whether a row is science or trade, or law in one of the markets.
-func speaks(row law.Row, markets []beverage.Market) bool {
-	return len(row.Markets) == 0 || slices.ContainsFunc(markets, row.Speaks)
 }
 
 // OnRoute holds the rules against the facts of a route and says whether it is
