@@ -90,7 +90,7 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 		}
 		lines = append(lines, facts.Line{Resolved: x})
 	}
-	d, err := f.DoseTo(*o.TargetPH, o.TempC, lines, parts)
+	d, err := f.DoseTo(lib, facts.Dosing{PH: *o.TargetPH, TempC: o.TempC, Acids: lines, Parts: parts})
 	if err != nil {
 		return err
 	}

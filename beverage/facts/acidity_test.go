@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"posset/beverage/ingredient"
 )
 
 func conflictTexts(f *Facts) (texts []string) {
@@ -88,13 +90,13 @@ func TestPHAtProcessTemperature(t *testing.T) {
 func TestLotsMoveTheDose(t *testing.T) {
 	f := factsOf(t, "[[ingredient]]\nname = \"whey protein isolate\"\namount = \"50 g/L\"\n")
 	acid := factsOf(t, "[[ingredient]]\nname = \"citric acid\"\namount = \"1 g/L\"\n").Recipe.Lines[:1]
-	d, err := f.DoseTo(3.3, 25, acid, []float64{1})
+	d, err := f.DoseTo(ingredient.Default(), Dosing{PH: 3.3, TempC: 25, Acids: acid, Parts: []float64{1}})
 	require.NoError(t, err)
 	require.NotNil(t, d.Lots)
 	assert.Less(t, d.Lots[0][0], d.GPerL[0])
 	assert.Greater(t, d.Lots[1][0], d.GPerL[0])
 	assert.Less(t, d.Lots[1][0]-d.Lots[0][0], 0.2*d.GPerL[0])
-	plain, err := factsOf(t, "[[ingredient]]\nname = \"sodium citrate\"\namount = \"1 g/L\"\n").DoseTo(3.3, 25, acid, []float64{1})
+	plain, err := factsOf(t, "[[ingredient]]\nname = \"sodium citrate\"\namount = \"1 g/L\"\n").DoseTo(ingredient.Default(), Dosing{PH: 3.3, TempC: 25, Acids: acid, Parts: []float64{1}})
 	require.NoError(t, err)
 	assert.Nil(t, plain.Lots)
 }

@@ -46,8 +46,9 @@ type Fitted struct {
 type trial struct {
 	chem    *Chemistry
 	read    float64
-	index   int   // in Bench.Trials
-	changed []int // parts whose amount the trial states
+	off     float64 // half of the reading's 95 % interval where it is wider than a trial's
+	index   int     // in Bench.Trials
+	changed []int   // parts whose amount the trial states
 }
 
 // trialsOf works out the recipes of the trials: what each states replaces or
@@ -110,10 +111,16 @@ func (c *Chemistry) learn(d *beverage.Drink, lib *ingredient.Library, before bev
 	if len(trials) == 0 || !before.Known() {
 		return b, before
 	}
+	return b, c.follow(trials, b)
+}
+
+// follow fits the drink to the trials, tells in b what came of it, and returns the
+// prediction.
+func (c *Chemistry) follow(trials []trial, b *Bench) beverage.Interval {
 	f := newFit(c, trials)
 	if err := f.run(); err != nil {
 		b.Contradiction = "the trials cannot be worked out: " + err.Error()
-		return b, before
+		return b.Before
 	}
 	after := f.prediction()
 	b.Fitted, b.LeftoverMM = f.figures(), 1000*c.leftover.molPerL
@@ -123,9 +130,9 @@ func (c *Chemistry) learn(d *beverage.Drink, lib *ingredient.Library, before bev
 	}
 	if b.Contradiction = f.contradiction(b.Trials); b.Contradiction != "" {
 		f.undo()
-		after = hull(before, after)
+		after = hull(b.Before, after)
 	}
-	return b, after
+	return after
 }
 
 func hull(a, b beverage.Interval) beverage.Interval {

@@ -28,7 +28,9 @@ type Chemistry struct {
 	WaterKgPerL float64
 	Missing     []string // what keeps the pH from being predicted
 	water       supply
-	leftover    ion // what trials ask for beside the recipe
+	leftover    ion  // what trials ask for beside the recipe
+	slowUntold  bool // a base that dissolves slowly is there, how much is not known
+	beside      int  // how many of the last parts no trial holds: a dose
 	settled     func() atRest
 	doubts      []doubt // what the prediction's interval is made of
 }
@@ -39,6 +41,7 @@ func chemistryOf(r *Recipe) *Chemistry {
 	for _, l := range r.Lines {
 		if !l.GPerL.Known() {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, l.Why))
+			c.slowUntold = c.slowUntold || l.SlowBase
 			continue
 		}
 		p, why := partOf(l)

@@ -40,7 +40,7 @@ type knob struct {
 
 func newFit(c *Chemistry, trials []trial) *fit {
 	f := &fit{drink: c, trials: trials, miss: modelMisses(c.doubts), prior: append([]part(nil), c.parts...)}
-	for i := range c.parts {
+	for i := range c.parts[:len(c.parts)-c.beside] {
 		for g := range figureCount {
 			if c.parts[i].known[g].Known() {
 				f.knobs = append(f.knobs, knob{i, g, c.parts[i].learnable(g)})
@@ -155,7 +155,7 @@ func (f *fit) slopes(c *Chemistry) (pH float64, moves []float64, err error) {
 func (f *fit) noiseOf(t trial) float64 {
 	m, _ := t.chem.middle()
 	v := moverAt(m, t.chem.settled().pH)
-	sum := square(marginOf("trial")) + square(t.chem.ofSupply(v, m).signed())
+	sum := square(math.Max(marginOf("trial"), t.off)) + square(t.chem.ofSupply(v, m).signed()) + t.chem.undissolved()
 	for _, i := range t.changed {
 		for _, d := range t.chem.amount(v, i) {
 			sum += square(d.signed())

@@ -72,7 +72,7 @@ func (f *fit) left(doubts []doubt, moves []float64, link *mat.VecDense) float64 
 		whole += square(m)
 	}
 	for _, d := range doubts {
-		if d.cause != ofFigure && d.cause != ofConstants {
+		if told := d.cause == ofConstants || d.cause == ofFigure && d.part < len(f.drink.parts)-f.drink.beside; !told {
 			whole += square(d.signed())
 		}
 	}

@@ -17,7 +17,8 @@ type PH struct {
 	Bench     *Bench // nil: no trials are given
 
 	GasShift   float64           // what undegassed CO2 may have hidden, added to the upper end
-	SlowShift  float64           // what slowly dissolving bases may still add
+	Slow       *Slow             // what slowly dissolving bases do to the prediction
+	SlowShift  float64           // what they may still add to the pH that decides, or to the prediction's own day of filling
 	PaperOnly  bool              // a reading that does not count above 4.0
 	Paper      beverage.Interval // that reading, either end of which still counts against the drink
 	WarmOrCold bool              // read outside 20 to 30 °C
@@ -38,7 +39,9 @@ func phOf(d *beverage.Drink, r *Recipe, lib *ingredient.Library) PH {
 	if len(d.Bench) > 0 {
 		p.Bench, p.Predicted = p.Chemistry.learn(d, lib, p.Predicted)
 	}
-	p.SlowShift = p.Chemistry.slowShift()
+	p.Slow = p.Chemistry.slow()
+	p.Predicted = p.Slow.spread(p.Predicted)
+	p.SlowShift = p.slowShift(d)
 	p.Measured = p.measured(d)
 	p.Decides = p.Measured
 	if !p.Measured.Known() {
@@ -48,6 +51,18 @@ func phOf(d *beverage.Drink, r *Recipe, lib *ingredient.Library) PH {
 		}
 	}
 	return p
+}
+
+// slowShift is what slow bases may still add to a reading, or else to the drink on
+// the day of filling.
+func (p *PH) slowShift(d *beverage.Drink) float64 {
+	switch {
+	case d.Measured.PH.Known:
+		return p.Chemistry.slowShift(d.Measured.PH.V)
+	case p.Slow != nil:
+		return math.Max(0, p.Slow.End-p.Slow.Now)
+	}
+	return 0
 }
 
 // measured is the reading with its tolerance, raised by what CO2 still in the
@@ -95,8 +110,9 @@ func (c *Chemistry) predict() beverage.Interval {
 	return interval(s.pH, up, down)
 }
 
+// interval keeps its ends within what a pH is stated as, save where its middle is not.
 func interval(pH, up, down float64) beverage.Interval {
-	return beverage.Interval{Low: math.Max(0, pH-down), Mid: pH, High: math.Min(14, pH+up), Basis: beverage.Predicted}
+	return beverage.Interval{Low: math.Min(pH, math.Max(0, pH-down)), Mid: pH, High: math.Max(pH, math.Min(14, pH+up)), Basis: beverage.Predicted}
 }
 
 // gasShift is how far degassing may raise a pH that was read with the CO2 still
@@ -160,25 +176,6 @@ func (f *Facts) AtProcess(tC float64) (still, carbonated *float64) {
 const mostVolumes = 5
 
 const molarMassCO2 = 44.01
-
-// slowShift is how far the bases that dissolve slowly raise the pH from none of
-// them dissolved to all of them.
-func (c *Chemistry) slowShift() float64 {
-	none, ok := c.middle()
-	if !ok {
-		return 0
-	}
-	none.parts = c.without(func(p part) bool { return p.line.SlowBase })
-	if len(none.parts) == len(c.parts) {
-		return 0
-	}
-	all := c.settled()
-	without, err := none.pH()
-	if all.err != nil || err != nil {
-		return unmodelledShift
-	}
-	return math.Max(0, all.pH-without)
-}
 
 // Middles are the pH that decides at its middle, and beside it a paper reading
 // that does not count: what is granted for a middle is granted for each. None

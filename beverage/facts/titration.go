@@ -50,6 +50,17 @@ func (f *Facts) acidityOf(s acid.Solution, tC float64) Acidity {
 // Titrate works out the recipe's acid chemistry at tC. It fails where the recipe
 // does not tell, and says what is missing.
 func (f *Facts) Titrate(tC float64) (*Titration, error) {
+	t, err := f.balance(tC)
+	if err != nil {
+		return nil, err
+	}
+	s, _ := f.PH.Chemistry.Solution()
+	t.Curve, err = acid.Curve(s, tC, curveFromPH, curveToPH, curvePoints)
+	return t, err
+}
+
+// balance is Titrate without the curve.
+func (f *Facts) balance(tC float64) (*Titration, error) {
 	c := f.PH.Chemistry
 	s, ok := c.Solution()
 	if !ok {
@@ -69,8 +80,7 @@ func (f *Facts) Titrate(tC float64) (*Titration, error) {
 	if b, err := acid.BufferCapacity(s, tC); err == nil {
 		t.Buffer = ptr(b * c.WaterKgPerL)
 	}
-	t.Curve, err = acid.Curve(s, tC, curveFromPH, curveToPH, curvePoints)
-	return t, err
+	return t, nil
 }
 
 // The titration curve runs over what drinks and their titration cover.
