@@ -75,7 +75,7 @@ func (f *Facts) WithRoute(r beverage.Route) *Facts {
 	g.Process = processOf(&d)
 	g.Records = Records{}
 	g.Pack = f.Pack.unprocessed(&g)
-	g.Protein = proteinOf(&g)
+	g.Protein = f.Protein.heated(&g)
 	return &g
 }
 

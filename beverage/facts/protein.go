@@ -24,7 +24,7 @@ type Protein struct {
 
 // ProteinPart is one ingredient's protein.
 type ProteinPart struct {
-	Line        Line
+	Line        *Line // of the recipe
 	GPerL       beverage.Interval
 	Composition *protein.Composition // nil: no model of it
 	Denatured   beverage.Interval
@@ -37,25 +37,32 @@ const minorProteinG = 0.5
 func proteinOf(f *Facts) Protein {
 	var p Protein
 	p.GPerL = beverage.Point(0, beverage.Predicted)
-	for _, l := range f.Recipe.Lines {
-		p.add(l)
+	for i := range f.Recipe.Lines {
+		p.add(&f.Recipe.Lines[i])
 	}
 	if len(f.Recipe.Lines) == 0 {
 		p.GPerL = beverage.Interval{}
 	}
+	p.Calcium = calciumOf(f.Recipe.Lines)
+	p.Caffeine = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Caffeine, false) })
+	p.Polyphenol = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.Share(l.Entry.Polyphenols) })
+	return p.heated(f)
+}
+
+// heated is the protein after the process of f: all that is known of it without
+// the process stays.
+func (p Protein) heated(f *Facts) Protein {
+	p.Parts, p.Main = slices.Clone(p.Parts), nil
 	for i := range p.Parts {
 		if p.Main == nil || p.Parts[i].GPerL.Mid > p.Main.GPerL.Mid {
 			p.Main = &p.Parts[i]
 		}
 	}
-	p.Calcium = calciumOf(f.Recipe.Lines)
-	p.Caffeine = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.milligrams(l.Entry.Caffeine, false) })
-	p.Polyphenol = known(f.Recipe.Lines, func(l Line) beverage.Interval { return l.Share(l.Entry.Polyphenols) })
 	p.denature(f)
 	return p
 }
 
-func (p *Protein) add(l Line) {
+func (p *Protein) add(l *Line) {
 	if !l.mayHoldProtein() {
 		return
 	}

@@ -19,6 +19,8 @@ type Library struct {
 	words gradeWords
 	facts tables
 
+	proteinOfJuice, proteinOfMilk func() beverage.Interval // worked out at first need
+
 	shaped sync.Once
 	shapes [][]shape // of every entry's names
 
@@ -64,6 +66,8 @@ func load() (*Library, error) {
 		return nil, err
 	}
 	l.once, l.built, l.fault = make([]sync.Once, len(l.names)), make([]Entry, len(l.names)), make([]error, len(l.names))
+	l.proteinOfJuice = sync.OnceValue(func() beverage.Interval { return l.proteinAmong(singleStrengthJuice) })
+	l.proteinOfMilk = sync.OnceValue(func() beverage.Interval { return l.proteinAmong(drinkingMilk) })
 	var err error
 	l.index, err = newIndex(l.names)
 	return l, err

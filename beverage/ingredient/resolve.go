@@ -82,7 +82,7 @@ func (l *Library) complete(e *Entry) {
 	switch e.Kind {
 	case beverage.KindJuice:
 		e.Juice, e.AscorbateSource = true, true
-		l.takeProtein(e, "", func(o *Entry) bool { return o.Juice && o.Brix.Known() && o.Brix.Mid < singleStrengthBrix })
+		e.takeProtein("", l.proteinOfJuice)
 	case beverage.KindSweetener:
 		e.Sweetener = true
 	case beverage.KindPolyol:
@@ -91,7 +91,7 @@ func (l *Library) complete(e *Entry) {
 		e.preservativeFromName()
 	}
 	if e.MilkProduct && (e.Kind == beverage.KindOther || e.Kind == "") {
-		l.takeProtein(e, "milk protein", func(o *Entry) bool { return o.Name == "whole milk" || o.Name == "skim milk" })
+		e.takeProtein("milk protein", l.proteinOfMilk)
 	}
 }
 
@@ -102,20 +102,32 @@ const acidLinePH = 4.6
 // the library is at or above it, no concentrate below.
 const singleStrengthBrix = 25
 
-// takeProtein gives an entry without protein figures the range of its kind.
-func (l *Library) takeProtein(e *Entry, id string, like func(*Entry) bool) {
-	if e.Protein.Known() {
-		return
-	}
+func singleStrengthJuice(e *Entry) bool {
+	return e.Juice && e.Brix.Known() && e.Brix.Mid < singleStrengthBrix
+}
+
+func drinkingMilk(e *Entry) bool { return e.Name == "whole milk" || e.Name == "skim milk" }
+
+// proteinAmong is the range of protein in the juices and milk products that are
+// alike.
+func (l *Library) proteinAmong(like func(*Entry) bool) (protein beverage.Interval) {
 	for i := range l.names {
 		if !l.names[i].Juice && !l.names[i].MilkProduct {
 			continue
 		}
 		if o, err := l.at(i); err == nil && like(&o) {
-			e.Protein = hull(e.Protein, o.Protein)
+			protein = hull(protein, o.Protein)
 		}
 	}
-	if !e.Protein.Known() {
+	return protein
+}
+
+// takeProtein gives an entry without protein figures the range of its kind.
+func (e *Entry) takeProtein(id string, ofKind func() beverage.Interval) {
+	if e.Protein.Known() {
+		return
+	}
+	if e.Protein = ofKind(); !e.Protein.Known() {
 		return
 	}
 	// A concentrate holds more than the juice: by its Brix, where that is given.
