@@ -19,7 +19,6 @@ type analysis struct {
 	seq    sequencer
 	tracks []*track
 	inTurn []*track // the medium first: products ask when it cooled
-	tables []sharedTable
 
 	hasRetort, hasMedium bool
 	reference            int          // probe, -1 without

@@ -46,7 +46,7 @@ func (b *blockReader) next(buf []byte) block {
 var errLongLine = fmt.Errorf("a line of more than %d bytes is no row of a recorder", maxLine)
 
 // blocksInFlight is how many blocks may wait between reading and parsing.
-const blocksInFlight = 3
+const blocksInFlight = 6
 
 // blockStream reads blocks ahead.
 type blockStream struct {
@@ -56,7 +56,7 @@ type blockStream struct {
 
 // stream reads blocks in a goroutine of its own, until the file ends or ctx does.
 func stream(ctx context.Context, blocks *blockReader) *blockStream {
-	s := &blockStream{make(chan block), make(chan []byte, blocksInFlight)}
+	s := &blockStream{make(chan block, blocksInFlight), make(chan []byte, blocksInFlight)}
 	for range blocksInFlight - 1 {
 		s.free <- make([]byte, blockBytes)
 	}

@@ -1,6 +1,9 @@
 package logfile
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // calmSpan is how many readings are looked at together: a whole number of the
 // pairs that one run of equal readings cannot slip between.
@@ -19,30 +22,55 @@ type calmSpans struct {
 // what readings it runs. A value that is no number is never calm.
 func (s *calmSpans) look(x []float64, limit float64) (low, high float64, ok bool) {
 	s.low, s.high = s.low[:0], s.high[:0]
-	if len(x) < 3 || stands(x) {
+	if len(x) < 3 {
 		return 0, 0, false
 	}
 	low, high = math.Inf(1), math.Inf(-1)
-	last, was := x[0], x[1]-x[0]
 	for from := 0; from < len(x); from += calmSpan {
-		least, most := x[from], x[from]
-		for i, c := range x[from:min(from+calmSpan, len(x))] {
-			step := c - last
-			if !(math.Abs(step-was) <= limit) && from+i > 1 && !explained(x, from+i-1, limit) {
+		to := min(from+calmSpan, len(x))
+		for i := max(2, from); i < to; i++ {
+			if i += straight(x[i-2:to], limit); i < to && !explained(x, i-1, limit) {
 				return 0, 0, false
 			}
-			if c < least {
-				least = c
-			}
-			if c > most {
-				most = c
-			}
-			last, was = c, step
+		}
+		least, most := ends(x[from:to])
+		if stands(x, from, to) {
+			return 0, 0, false
 		}
 		low, high = min(low, least), max(high, most)
 		s.low, s.high = append(s.low, least), append(s.high, most)
 	}
 	return low, high, low-low == 0
+}
+
+// straight is for how many readings after its first two a column bends by no
+// more than a limit.
+func straight(x []float64, limit float64) int {
+	last, was := x[1], x[1]-x[0]
+	for i, c := range x[2:] {
+		step := c - last
+		if !(math.Abs(step-was) <= limit) {
+			return i
+		}
+		last, was = c, step
+	}
+	return len(x) - 2
+}
+
+// ends are the least and the most of some readings, none of which is NaN. Above
+// zero they are in the order of their bits, which are compared without a branch
+// that noise would mislead.
+func ends(x []float64) (least, most float64) {
+	low := int64(math.Float64bits(x[0]))
+	high := low
+	for _, c := range x[1:] {
+		k := int64(math.Float64bits(c))
+		low, high = min(low, k), max(high, k)
+	}
+	if low < 0 {
+		return slices.Min(x), slices.Max(x)
+	}
+	return math.Float64frombits(uint64(low)), math.Float64frombits(uint64(high))
 }
 
 // place says which reading of the view the first span begins with, and turns
@@ -78,11 +106,10 @@ func (s *calmSpans) next(i int) int {
 	return s.start + ((i-s.start)/calmSpan+1)*calmSpan
 }
 
-// stands tells whether a column holds as many equal values on end as make a run
-// that is looked into. Every run of that length has such a pair as is looked at.
-func stands(x []float64) bool {
-	const every = fewestStuck - 1
-	for i := every; i < len(x); i += every {
+// stands tells whether a span of a column is in a run of as many equal values as
+// is looked into. Every such run holds a pair that is looked at.
+func stands(x []float64, from, to int) bool {
+	for i := from + fewestStuck - 2; i < to; i += fewestStuck - 1 {
 		if x[i] == x[i-1] && runAround(x, i) >= fewestStuck {
 			return true
 		}

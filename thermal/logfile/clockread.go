@@ -30,13 +30,18 @@ func (c *clockReader) seconds(a, b []byte) (tS float64, ok bool) {
 			return 0, false
 		}
 	}
+	return c.since(whole, fraction), true
+}
+
+// since turns a clock into seconds since the first row's.
+func (c *clockReader) since(whole int64, fraction float64) float64 {
 	if !c.started {
 		c.started, c.base, c.last = true, whole, whole
 	}
 	if c.form.kind == daily && !c.form.minutesFirst {
 		whole = c.acrossMidnight(whole)
 	}
-	return float64(whole-c.base) + fraction, true
+	return float64(whole-c.base) + fraction
 }
 
 // sameMinute reads a cell that differs from the one before in its seconds only.

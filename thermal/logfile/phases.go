@@ -188,26 +188,37 @@ func (p *phases) cool(x []float64, i, to, heats int) int {
 // stay passes over readings that heat or hold, until one drops to cooling or is
 // not believed; it returns that one.
 func (p *phases) stay(t, x []float64, i, to int, spans *calmSpans, due *marks) int {
+	top := -1 // where a span with the peak begins
+	defer func() {
+		if top >= 0 {
+			p.peakS = t[top+slices.Index(x[top:], p.peakC)]
+		}
+	}()
 	for i < to {
-		if n := spans.whole(i, to); n >= 0 && p.staysIn(spans.low[n], spans.high[n]) {
-			if i += calmSpan; spans.low[n] >= p.peakC-HoldBandC {
-				due.held = i - 1
+		if n := spans.whole(i, to); n >= 0 && p.holds(spans.low[n], spans.high[n]) {
+			if spans.high[n] > p.peakC {
+				p.peakC, top = spans.high[n], i
 			}
+			i += calmSpan
+			due.held = i - 1
 			continue
 		}
-		end := min(to, spans.next(i))
-		if i = p.stayEach(t, x, i, end, due); i < end {
+		end, peakC := min(to, spans.next(i)), p.peakC
+		i = p.stayEach(t, x, i, end, due)
+		if p.peakC > peakC {
+			top = -1
+		}
+		if i < end {
 			return i
 		}
 	}
 	return i
 }
 
-// staysIn tells whether readings between two temperatures set no peak and all
-// stand on the same side of the hold's band, and none cools.
-func (p *phases) staysIn(lowC, highC float64) bool {
-	band := p.peakC - HoldBandC
-	return lowC >= band && highC <= p.peakC || highC < band && lowC >= p.peakC-coolingDropC
+// holds tells whether readings between two temperatures all stand within the
+// hold's band, whichever of them comes first, and pass no level.
+func (p *phases) holds(lowC, highC float64) bool {
+	return lowC >= max(p.peakC, highC)-HoldBandC && highC < p.nextLevelC()
 }
 
 // stayEach is stay, reading by reading.
@@ -227,8 +238,7 @@ func (p *phases) stayEach(t, x []float64, i, to int, due *marks) int {
 			peak, top = xi, i
 			band, drop = peak-HoldBandC, peak-coolingDropC
 			if xi >= level {
-				p.pass(xi, i, due)
-				level = p.nextLevelC()
+				level = p.pass(xi, i, due)
 			}
 		}
 	}
@@ -239,13 +249,20 @@ func (p *phases) stayEach(t, x []float64, i, to int, due *marks) int {
 	return i
 }
 
-// pass notes that a reading passed grid levels on its way up.
-func (p *phases) pass(x float64, i int, due *marks) {
+// pass notes that a reading passed grid levels on its way up, and gives the next
+// one.
+func (p *phases) pass(x float64, i int, due *marks) (nextC float64) {
+	p.level++
+	due.passed[p.level&(levels-1)] = i
+	if nextC = p.nextLevelC(); x < nextC {
+		return nextC // one level, as nearly always
+	}
 	top := int(math.Floor(x / levelC))
 	for k := max(p.level, top-levels) + 1; k <= top; k++ {
 		due.passed[k&(levels-1)] = i
 	}
 	p.level = top
+	return p.nextLevelC()
 }
 
 // mediumClock tells when the medium was cooling: from the last time it stood

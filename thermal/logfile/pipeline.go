@@ -46,7 +46,7 @@ func judgeAll(ctx context.Context, r *rowReader, a *analysis, first block, block
 	}
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	ready, free := make(chan parsed), make(chan *window, windowsInFlight)
+	ready, free := make(chan parsed, windowsInFlight), make(chan *window, windowsInFlight)
 	for range windowsInFlight {
 		free <- newWindow(len(r.layout.columns), windowRows)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"math/bits"
+	"slices"
 )
 
 // plainRow reads a row of nothing but a clock in one cell and plain numbers, as
@@ -19,15 +20,17 @@ func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
 			}
 			continue
 		}
-		cell := plainCell(text[min(at, len(text)):], r.sep)
 		if s.clock {
-			if t, ok = r.clock.seconds(cell, nil); !ok {
+			if t, at, ok = r.plainClock(text, at); !ok {
 				return text, false
 			}
-		} else if len(cell) > 0 && cell[0] == '"' {
-			return text, false
+		} else {
+			cell := plainCell(text[min(at, len(text)):], r.sep)
+			if len(cell) > 0 && cell[0] == '"' {
+				return text, false
+			}
+			at += len(cell)
 		}
-		at += len(cell)
 		if at >= len(text) {
 			return text, false
 		}
@@ -35,7 +38,10 @@ func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
 			at++
 		}
 	}
-	end := bytes.IndexByte(text[at-1:], '\n')
+	end := 1
+	if at >= len(text) || text[at] != '\n' {
+		end = bytes.IndexByte(text[at-1:], '\n')
+	}
 	if end < 0 || end > maxLine {
 		return text, false
 	}
@@ -43,15 +49,28 @@ func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
 	return text[at+end:], true
 }
 
+// plainClock reads the clock's cell at a place of the text, and returns the place
+// after it.
+func (r *rowReader) plainClock(text []byte, at int) (tS float64, next int, ok bool) {
+	if n := at + r.clock.length; n < len(text) && text[n] == r.sep {
+		if whole, fraction, ok := r.clock.sameMinute(text[at:n]); ok {
+			return r.clock.since(whole, fraction), n, true
+		}
+	}
+	cell := plainCell(text[min(at, len(text)):], r.sep)
+	tS, ok = r.clock.seconds(cell, nil)
+	return tS, at + len(cell), ok
+}
+
 // plainNumbers reads numbers of neighbouring columns that begin at a place of
 // the text, and returns the place after the separator that follows; -1 when one
 // of them is not plain.
 func (r *rowReader) plainNumbers(w *window, text []byte, at int, run stretch) int {
 	cells := w.cells[run.column*w.stride+lead+w.rows:]
-	decimals := r.decimals[run.column : run.column+run.columns]
-	for k := 0; k < len(decimals); {
+	for k := 0; k < run.columns; {
 		var n int
-		if n, at = r.usualNumbers(cells[k*w.stride:], w.stride, decimals[k:], text, at); n > 0 {
+		if n, at = r.usualNumbers(cells[k*w.stride:], w.stride, run.columns-k, text, at); n > 0 {
+			r.wrote(run.column+k, n)
 			k += n
 			continue
 		}
@@ -60,8 +79,8 @@ func (r *rowReader) plainNumbers(w *window, text []byte, at int, run stretch) in
 			return -1
 		}
 		cells[k*w.stride] = v
-		decimals[k] = max(decimals[k], behind)
 		r.behind = behind
+		r.wrote(run.column+k, 1)
 		if text[at] == r.sep {
 			at++
 		}
@@ -70,44 +89,75 @@ func (r *rowReader) plainNumbers(w *window, text []byte, at int, run stretch) in
 	return at
 }
 
+// wrote remembers that some columns hold as many decimals as the latest number.
+func (r *rowReader) wrote(column, columns int) {
+	if r.behind <= r.fewest {
+		return
+	}
+	for i := column; i < column+columns; i++ {
+		r.decimals[i] = max(r.decimals[i], r.behind)
+	}
+	r.fewest = slices.Min(r.decimals)
+}
+
+// form is how a number of some digits before the mark stands in eight
+// characters, the first one lowest.
+type form struct {
+	whole, behind uint64 // the digits; those behind the mark once it is shifted out
+	shift         int    // that brings the last digit to the top
+	end           int    // characters of the number
+}
+
+// formOf gives the form of a number.
+func formOf(before, behind int) form {
+	whole := uint64(1)<<(8*before) - 1
+	return form{whole, (uint64(1)<<(8*behind) - 1) << (8 * before), 64 - 8*(before+behind), before + 1 + behind}
+}
+
+// usualForms are those of numbers with two and three digits before the mark, by
+// the digits behind it.
+var usualForms = func() (f [maxUsualBehind + 1][2]form) {
+	for behind := 1; behind <= maxUsualBehind; behind++ {
+		f[behind] = [2]form{formOf(2, behind), formOf(3, behind)}
+	}
+	return f
+}()
+
+// maxUsualBehind is how many digits behind the mark leave room for a separator
+// in eight characters.
+const maxUsualBehind = 3
+
 // usualNumbers reads numbers of two or three digits before the mark and as many
 // behind it as the latest had, a stride apart, until one is different. It
 // returns how many they were and the place after them.
-func (r *rowReader) usualNumbers(cells []float64, stride int, decimals []int, text []byte, at int) (n, next int) {
+func (r *rowReader) usualNumbers(cells []float64, stride, most int, text []byte, at int) (n, next int) {
 	sep, mark, behind := r.sep, r.mark, r.behind
-	if behind < 1 || behind > maxTableDecimals {
+	if behind < 1 || behind > maxUsualBehind {
 		return 0, at
 	}
-	unit, mask := pow10[behind], uint64(1)<<(8*behind)-1
-	for i := range decimals {
-		if len(text)-at < 8 {
-			return i, at
-		}
+	unit, forms := pow10[behind], &usualForms[behind]
+	for to := 0; n < most && at+8 <= len(text); to += stride {
 		chars := binary.LittleEndian.Uint64(text[at:])
-		digits, before := chars^eightZeros, 3
-		switch {
-		case byte(chars>>24) == mark:
-			digits = (digits&0xffffff | digits>>8&(mask<<24)) << ((64 - 8*(3+behind)) & 63)
-		case byte(chars>>16) == mark:
-			digits, before = (digits&0xffff|digits>>8&(mask<<16))<<((64-8*(2+behind))&63), 2
-		default:
-			return i, at
+		f := &forms[1]
+		if byte(chars>>24) != mark {
+			if f = &forms[0]; byte(chars>>16) != mark {
+				return n, at
+			}
 		}
-		end := before + 1 + behind
-		c := byte(chars >> (8 * end & 63))
+		digits := chars ^ eightZeros
+		digits = (digits&f.whole | digits>>8&f.behind) << (f.shift & 63)
+		c := byte(chars >> (8 * f.end & 63))
 		if ((digits+tenUp)|digits)&highBits != 0 || c != sep && c != '\n' {
-			return i, at
+			return n, at
 		}
-		cells[i*stride] = float64(int64(eightDigits(digits))) / unit
-		if decimals[i] < behind {
-			decimals[i] = behind
-		}
-		if at += end; c != sep {
-			return i + 1, at
+		cells[to] = float64(int64(eightDigits(digits))) / unit
+		n++
+		if at += f.end; c != sep {
+			return n, at
 		}
 		at++
 	}
-	return len(decimals), at
+	return n, at
 }
 
 // plainCell is the text up to the separator or the end of the line.

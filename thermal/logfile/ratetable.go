@@ -2,6 +2,7 @@ package logfile
 
 import (
 	"math"
+	"sync"
 
 	"posset/thermal"
 )
@@ -9,40 +10,77 @@ import (
 const (
 	maxTableDecimals = 3   // the finest resolution a table is made for; beyond it each lethal rate is worked out
 	maxStep          = 128 // of the resolution; the mean rate of larger steps is worked out
-	fineBits         = 8
-	fineSteps        = 1 << fineBits // of the resolution, between two entries of the coarse table
+	anchorSteps      = 256 // of the resolution, between two rates of a table that are worked out for themselves
 )
 
-// rateTable gives the lethal rate at every reading that a resolution allows, as
-// the product of a coarse and a fine power of ten, and what the mean rate over a
-// step is worth against the rate at its start. Both tables are short enough to
-// be made anew for each file. Rounding leaves an error below 1e-14.
+// rateTable holds the lethal rate at every reading that a resolution allows and
+// that can be a temperature, and what the mean rate over a step is worth against
+// the rate at its start. It is never changed once made.
 type rateTable struct {
-	grid   float64 // readings a unit: 10 to the number of decimals
-	base   float64 // of coarse[0], in steps, less the half that rounds a reading
-	coarse []float64
-	fine   [fineSteps]float64
-	mean   [2*maxStep + 1]float64
-	perUp  float64 // of the exponent, for one step up
+	grid  float64 // readings a unit: 10 to the number of decimals
+	base  float64 // of rate[0], in steps, less the half that rounds a reading
+	rate  []float64
+	mean  [2*maxStep + 1]float64
+	perUp float64 // of the exponent, for one step up
 }
 
-// newRateTable makes the table for all readings that can be temperatures.
-func newRateTable(ref thermal.Reference, unit scale, decimals int) *rateTable {
-	r := &rateTable{grid: pow10[decimals]}
-	r.perUp = unit.factor / r.grid * math.Ln10 / ref.ZC
+// newRateTable makes the table. Each rate is one worked out times a power of one
+// step, so that rounding leaves an error below 1e-14 of it.
+func newRateTable(k rateKey) *rateTable {
+	r := &rateTable{grid: pow10[k.decimals]}
+	r.perUp = k.unit.factor / r.grid * math.Ln10 / k.ref.ZC
 	for d := range r.mean {
 		u := float64(d-maxStep) * r.perUp
 		r.mean[d] = thermal.MeanRate(1, math.Exp(u), u)
 	}
-	for k := range r.fine {
-		r.fine[k] = math.Exp(float64(k) * r.perUp)
+	var ups [anchorSteps]float64
+	for i := range ups {
+		ups[i] = math.Exp(float64(i) * r.perUp)
 	}
-	low, high := math.Floor(unit.back(lowestC)*r.grid), unit.back(highestAnyC)*r.grid
-	r.base = low - 0.5
-	for k := low; k <= high+1; k += fineSteps {
-		r.coarse = append(r.coarse, ref.LethalRate(unit.c(k/r.grid)))
+	low, high := math.Floor(k.unit.back(lowestC)*r.grid), k.unit.back(highestAnyC)*r.grid
+	r.base, r.rate = low-0.5, make([]float64, 0, int(high-low)+2*anchorSteps)
+	for at := low; at <= high+1; at += anchorSteps {
+		anchor := k.ref.LethalRate(k.unit.c(at / r.grid))
+		for _, up := range ups {
+			r.rate = append(r.rate, anchor*up)
+		}
 	}
 	return r
+}
+
+// rateKey is what a table of rates depends on.
+type rateKey struct {
+	ref      thermal.Reference
+	unit     scale
+	decimals int
+}
+
+// mostSharedTables bounds how many tables are kept from file to file.
+const mostSharedTables = 8
+
+// sharedTables are used by all files of a run.
+var sharedTables = struct {
+	sync.Mutex
+	by map[rateKey]*rateTable
+}{by: map[rateKey]*rateTable{}}
+
+// tableOf gives a table of rates, kept or new; nil for a resolution too fine for
+// one.
+func tableOf(k rateKey) *rateTable {
+	if k.decimals > maxTableDecimals {
+		return nil
+	}
+	sharedTables.Lock()
+	defer sharedTables.Unlock()
+	if t := sharedTables.by[k]; t != nil {
+		return t
+	}
+	if len(sharedTables.by) == mostSharedTables {
+		clear(sharedTables.by)
+	}
+	t := newRateTable(k)
+	sharedTables.by[k] = t
+	return t
 }
 
 // sum is the integral of the lethal rate over evenly spaced readings, in steps
@@ -52,18 +90,16 @@ func (r *rateTable) sum(readings []float64) float64 {
 		return 0
 	}
 	total := 0.0
-	grid, base, coarse := r.grid, r.base, r.coarse
+	grid, base, rate := r.grid, r.base, r.rate
 	k := int(readings[0]*grid - base)
-	rate := coarse[k>>fineBits] * r.fine[k&(fineSteps-1)]
 	for _, v := range readings[1:] {
 		next := int(v*grid - base)
-		nextRate := coarse[next>>fineBits] * r.fine[next&(fineSteps-1)]
 		if d := next - k + maxStep; uint(d) < uint(len(r.mean)) {
-			total += rate * r.mean[d]
+			total += rate[k] * r.mean[d]
 		} else {
-			total += thermal.MeanRate(rate, nextRate, float64(next-k)*r.perUp)
+			total += thermal.MeanRate(rate[k], rate[next], float64(next-k)*r.perUp)
 		}
-		k, rate = next, nextRate
+		k = next
 	}
 	return total
 }

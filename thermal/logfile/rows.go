@@ -55,6 +55,7 @@ type rowReader struct {
 	firstSkipped int // line
 	cells        [][]byte
 	decimals     []int // most decimals written in each column
+	fewest       int   // of these, as known to plainNumbers
 	behind       int   // decimals of the latest number
 	texts        []string
 }

@@ -2,30 +2,6 @@ package logfile
 
 import "math"
 
-// sharedTable is a table of rates that probes of the same unit and resolution
-// share.
-type sharedTable struct {
-	basis, decimals int
-	unit            scale
-	table           *rateTable
-}
-
-// tableFor gives the table of a basis, made when first asked for; nil where the
-// resolution is too fine for one.
-func (a *analysis) tableFor(basis int, unit scale, decimals int) *rateTable {
-	if decimals > maxTableDecimals {
-		return nil
-	}
-	for _, s := range a.tables {
-		if s.basis == basis && s.decimals == decimals && s.unit == unit {
-			return s.table
-		}
-	}
-	t := newRateTable(a.o.Bases[basis].Ref, unit, decimals)
-	a.tables = append(a.tables, sharedTable{basis, decimals, unit, t})
-	return t
-}
-
 // judgeSound takes a stretch in which nothing can be wrong: an even clock, a
 // value in every row, and no step that its neighbours do not share. It judges as
 // the long way would, and adds up from a table of rates. false leaves the
@@ -140,7 +116,7 @@ func (t *track) addUp(v *view, column, from, to int, lowC, highC float64) {
 	ways := t.ways(lowC, highC)
 	tables := make([]*rateTable, len(t.bases))
 	for i := range tables {
-		tables[i] = t.a.tableFor(i, t.unit, v.decimals[column])
+		tables[i] = t.tableFor(i, v.decimals[column])
 	}
 	add := func(after, upTo int) { t.addStretch(v, col, tables, ways, max(after, 0), upTo) }
 	t.led.phase.advance(v.t, t.xC, from, start+1, &t.calm, t.a.mediumFor(t), t.led.credited, add)
@@ -156,6 +132,21 @@ func (t *track) addUp(v *view, column, from, to int, lowC, highC float64) {
 	t.led.phase.advance(v.t, t.xC, start+1, to, &t.calm, t.a.mediumFor(t), t.led.credited, add)
 	last := lastReading{have: true, t: v.t[to-1], c: t.xC[to-1]}
 	t.led.last, t.wordLast = last, last
+}
+
+// tableFor gives the table of rates of a basis; nil where there is none.
+func (t *track) tableFor(basis, decimals int) *rateTable {
+	k := rateKey{t.bases[basis].Ref, t.unit, decimals}
+	if last := t.tables[basis]; last.table == nil || last.key != k {
+		t.tables[basis] = keyedTable{k, tableOf(k)}
+	}
+	return t.tables[basis].table
+}
+
+// keyedTable is a table with what it was asked for.
+type keyedTable struct {
+	key   rateKey
+	table *rateTable
 }
 
 // way says how a basis is credited over a stretch.

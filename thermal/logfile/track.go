@@ -42,6 +42,7 @@ type track struct {
 	doubtUnit    string  // the unit the values look like, when it is not the one stated
 	s            series
 	calm         calmSpans
+	tables       []keyedTable // of rates, by basis
 	believed     []float64
 	xC           []float64 // the column in °C
 	converted    []float64 // room for it
@@ -53,7 +54,7 @@ func newTrack(c column, a *analysis) *track {
 	for _, b := range a.o.Bases {
 		t.bases = append(t.bases, creditBasis{b, a.o.ToleranceC})
 	}
-	t.word = make([]float64, len(t.bases))
+	t.word, t.tables = make([]float64, len(t.bases)), make([]keyedTable, len(t.bases))
 	t.wordStay = make([]stayCount, len(a.o.StaysAtC))
 	t.led = newLedger(len(t.bases), len(a.o.StaysAtC))
 	return t
