@@ -64,6 +64,9 @@ func judgeAll(ctx context.Context, r *rowReader, a *analysis, first block, block
 	if err := ctx.Err(); err != nil {
 		return fmt.Errorf("%s: stopped: %w", r.name, err)
 	}
+	for len(free) > 0 {
+		(<-free).release()
+	}
 	return nil
 }
 
@@ -128,6 +131,7 @@ func judgeBlock(r *rowReader, a *analysis, text []byte) error {
 			return fmt.Errorf("%s: %w", r.name, err)
 		}
 		if w.last {
+			w.release()
 			return nil
 		}
 		text = rest

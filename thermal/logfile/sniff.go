@@ -36,7 +36,7 @@ type table struct {
 // what is left when there are many. An unfinished last line is left off unless
 // the file ends there.
 func splitLines(head []byte, atEnd bool) (lines [][]byte, rest []byte) {
-	lines = make([][]byte, 0, 2*sniffRun)
+	lines = make([][]byte, 0, min(sniffLines, bytes.Count(head, []byte("\n"))+1))
 	for len(head) > 0 && len(lines) < sniffLines {
 		n := bytes.IndexByte(head, '\n')
 		if n < 0 {

@@ -65,8 +65,10 @@ func isUnitRow(cells [][]byte) bool {
 func (t *table) findMark() {
 	t.mark = '.'
 	points, commas := 0, 0
+	var cells [][]byte
 	for _, line := range t.rows() {
-		for _, c := range splitCells(nil, line, t.sep) {
+		cells = splitCells(cells[:0], line, t.sep)
+		for _, c := range cells {
 			if _, _, ok := parseNumber(c, '.'); ok {
 				if bytes.IndexByte(c, '.') >= 0 {
 					points++

@@ -1,6 +1,9 @@
 package logfile
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // windowRows is how many rows are judged at a time.
 var windowRows = 8192 // a variable for tests only, which judge short logs in many windows
@@ -24,11 +27,33 @@ type window struct {
 }
 
 func newWindow(columns, rows int) *window {
-	rows = min(rows, windowRows)
-	return &window{
-		stride: lead + rows, cells: make([]float64, columns*(lead+rows)),
-		t: make([]float64, lead+rows), line: make([]int, lead+rows), decimals: make([]int, columns),
+	w := windows.Get().(*window)
+	w.rows, w.stride, w.last = 0, lead+min(rows, windowRows), false
+	w.cells, w.t, w.line, w.decimals = room(w.cells, columns*w.stride), room(w.t, w.stride), room(w.line, w.stride), room(w.decimals, columns)
+	return w
+}
+
+// windows are used again from file to file.
+var windows = sync.Pool{New: func() any { return &window{} }}
+
+// largestKept is the size, in cells, up to which a window is kept for later: one
+// of many columns would hold on to memory that few files need.
+const largestKept = 1 << 19
+
+// release gives a window back that nobody looks at any more.
+func (w *window) release() {
+	if w.texts = nil; cap(w.cells) <= largestKept {
+		windows.Put(w)
 	}
+}
+
+// room gives a slice of a length, in the same place where it fits. What stood in
+// it stays.
+func room[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
 }
 
 func (w *window) full() bool { return lead+w.rows == w.stride }
