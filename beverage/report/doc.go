@@ -89,6 +89,11 @@ func (f Figures) empty() bool { return len(f) == 0 }
 func (i Items) empty() bool   { return len(i) == 0 }
 func (t Table) empty() bool   { return len(t.Rows) == 0 }
 
+// Written is a block that text alone shows: a page has it with a picture.
+type Written struct{ Block }
+
+func (w Written) empty() bool { return w.Block.empty() }
+
 // Columns makes columns of words from their titles.
 func columns(titles ...string) []Column {
 	cols := make([]Column, len(titles))

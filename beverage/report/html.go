@@ -7,13 +7,18 @@ import (
 	"encoding/base64"
 	"html/template"
 	"io"
+	"slices"
 	"sync"
 
 	"posset/beverage"
+	"posset/beverage/report/chart"
 )
 
 //go:embed report.css
-var style string
+var ownStyle string
+
+// style is one sheet: that of charts, and that of the page around them.
+var style = chart.Style + ownStyle
 
 //go:embed report.html.tmpl
 var pageSource string
@@ -102,10 +107,14 @@ func printableDoc(d Doc) Doc {
 		return beverage.Input{File: printable(in.File), SHA256: printable(in.SHA256)}
 	})
 	d.Cautions = each(d.Cautions, printable)
-	d.Sections = each(d.Sections, func(s Section) Section {
-		return Section{Title: printable(s.Title), Blocks: each(s.Blocks, printableBlock)}
-	})
+	d.Sections = slices.DeleteFunc(each(d.Sections, printableSection), func(s Section) bool { return len(s.Blocks) == 0 })
 	return d
+}
+
+// printableSection is what of a section stands in a page.
+func printableSection(s Section) Section {
+	blocks := slices.DeleteFunc(slices.Clone(s.Blocks), func(b Block) bool { _, only := b.(Written); return only })
+	return Section{Title: printable(s.Title), Blocks: each(blocks, printableBlock)}
 }
 
 func printableBlock(b Block) Block {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"html/template"
+	"slices"
 	"strconv"
 
 	"posset/beverage/report/chart"
@@ -38,6 +39,14 @@ type Sign struct {
 // Legend explains the picture's lines, hatches and letters.
 func (p Picture) Legend() []Sign {
 	return each(p.Chart.Legend(), func(e chart.Entry) Sign { return Sign{template.HTML(e.Swatch), e.Letter, e.Text} })
+}
+
+// Dense tells whether a small screen needs the chart in its full width, to be
+// moved over: its words stand in fields and bands.
+func (p Picture) Dense() bool {
+	return slices.ContainsFunc(p.Chart.Panels, func(p chart.Panel) bool {
+		return p.Field != nil || slices.ContainsFunc(p.Lanes, func(l chart.Lane) bool { return l.Name != "" })
+	})
 }
 
 // shortRows is how many rows are printed even where the reader left them folded.

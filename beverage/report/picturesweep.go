@@ -43,15 +43,28 @@ func sweepPicture(r *sweep.Result, u Units) Picture {
 func sweptMap(r *sweep.Result) Picture {
 	first, second := r.Inputs[0], r.Inputs[1]
 	x, y := mapAxis(first), mapAxis(second)
-	f := &chart.Field{XStep: stepOf(first), YStep: stepOf(second), Tones: []string{"nothing at stop or review", "", "a review is open", ""}, Hatched: "a stop is open"}
+	f := &chart.Field{XStep: stepOf(first), YStep: stepOf(second), Tones: tonesIn(r), Large: true}
+	if f.Tones[stopTone] != "" {
+		f.Hatched = "hatched: a stop is open"
+	}
 	for _, p := range r.Points {
 		f.Cells = append(f.Cells, chart.Cell{X: p.At[0], Y: p.At[1], Tone: toneOf(p), Hatched: len(p.Stops) > 0, Mark: classCell(p)})
 	}
 	f.Signs = classSigns(r)
 	panel := chart.Panel{Y: y, Field: f, Height: min(mapHigh, fieldHigh*float64(max(len(second.Values), 6)))}
-	return Picture{Data: classMap(r), Told: len(first.Values) <= mostMapColumns, Chart: chart.Chart{Title: "Class and what is open over " + first.Key + " and " + second.Key,
+	return Picture{Data: classMap(r), Chart: chart.Chart{Title: "Class and what is open over " + first.Key + " and " + second.Key,
 		About: "Each field is one assessment, at the values of its middle. A line parts what differs; it runs half-way between two values that were tried, and the true place is somewhere between them.",
 		X:     x, Panels: []chart.Panel{panel}}}
+}
+
+// tonesIn are the words for the tones of a map.
+func tonesIn(r *sweep.Result) []string {
+	words := make([]string, stopTone+1)
+	for _, p := range r.Points {
+		t := toneOf(p)
+		words[t] = map[int]string{0: "nothing at stop or review", reviewTone: "a review is open", stopTone: "a stop is open"}[t]
+	}
+	return words
 }
 
 // stepOf is from value to value of an input.
@@ -121,7 +134,7 @@ func sweptBands(r *sweep.Result, u Units) Picture {
 	if left > 0 {
 		c.About += " " + counted(left, "further finding") + " that change have no band: see what changes, and where."
 	}
-	return Picture{Chart: c, Data: pointTable(r, u), Told: true}
+	return Picture{Chart: c, Data: pointTable(r, u)}
 }
 
 // bandIDs are the findings worth a band: every stop, and whatever changes.

@@ -21,20 +21,30 @@ const (
 // Sweep is a drink over one or two varied inputs: first where anything changes.
 func Sweep(r *sweep.Result, u Units) Doc {
 	d := newDoc(r.Drink, sweepHeadline(r), r.Tool, r.Input, r.Cautions)
+	d.add(sweepTitle(r), sweepPicture(r, u))
 	d.add("What changes, and where", changeItems(r.Changes), more(len(r.Changes)-mostChanges, "change"), unchanged(r))
 	d.add("How it was varied", rangeFigures(r.Inputs), listOf(r.Notes))
-	d.addSwept(r, u)
+	d.addPoints(r, u)
 	d.Sheet = pointSheet(r)
 	return d
 }
 
-// addSwept draws the points, with the table behind the picture; csv has the list.
-func (d *Doc) addSwept(r *sweep.Result, u Units) {
+func sweepTitle(r *sweep.Result) string {
+	if len(r.Inputs) > 1 {
+		return "Class and what is open, over both inputs"
+	}
+	return "What moves along the input"
+}
+
+// addPoints lists the points, which a page has under its picture; csv has them all.
+func (d *Doc) addPoints(r *sweep.Result, u Units) {
 	if len(r.Inputs) < 2 {
-		d.add("Points", sweepPicture(r, u), more(len(r.Points)-mostPointRows, "point"))
+		d.add("Points", Written{pointTable(r, u)}, more(len(r.Points)-mostPointRows, "point"))
 		return
 	}
-	d.add("Class over both inputs", sweepPicture(r, u), mapLegend(r))
+	if len(r.Inputs[0].Values) <= mostMapColumns {
+		d.add("Class over both inputs", Written{classMap(r)}, Written{mapLegend(r)})
+	}
 	d.add("Points", Para(counted(len(r.Points), "point")+", each in full: --format csv or json."))
 }
 
@@ -118,9 +128,6 @@ func classMap(r *sweep.Result) Table {
 }
 
 func mapLegend(r *sweep.Result) Para {
-	if len(r.Inputs[0].Values) > mostMapColumns {
-		return ""
-	}
 	return Para("Columns: " + inputTitle(r.Inputs[0]) + ". a acid, d acidified, u undecided, L low-acid, o outside; ! a stop.")
 }
 

@@ -62,3 +62,51 @@ func TestALongSweepIsCutForReaders(t *testing.T) {
 		t.Errorf("%d rows", len(d.Sheet.Rows))
 	}
 }
+
+func TestSweepPictureTellsWithoutColour(t *testing.T) {
+	p := pictures(Sweep(someSweep(), Metric))["Class and what is open, over both inputs"][0]
+	var got []string
+	for _, e := range p.Legend() {
+		got = append(got, strings.TrimSpace(e.Letter+" "+e.Text))
+	}
+	want := "a review is open; a stop is open; hatched: a stop is open; d acidified; u undecided; ! beside a letter: a stop"
+	if s := strings.Join(got, "; "); s != want {
+		t.Errorf("the legend says %q", s)
+	}
+	for _, c := range p.Chart.Panels[0].Field.Cells {
+		if stop := strings.HasSuffix(c.Mark, "!"); stop != c.Hatched || stop != (c.Tone == stopTone) {
+			t.Errorf("%v: mark, hatch and tone differ", c)
+		}
+	}
+	if x := p.Chart.X; x.Title != "measured.ph" || x.Low >= 3 || x.High <= 4.6 {
+		t.Errorf("the axis is %v", x)
+	}
+}
+
+func TestBandsReachFromEndToEnd(t *testing.T) {
+	p := pictures(Sweep(alongOne(), Metric))["What moves along the input"][0]
+	lanes := p.Chart.Panels[0].Lanes
+	if len(lanes) != 2 || lanes[1].Name != "ph-above-limit" || len(lanes[1].Spans) != 1 {
+		t.Fatalf("%v", lanes)
+	}
+	if s := lanes[1].Spans[0]; s.From != 3.8 || s.To != 4.6 || s.Hatch != stopHatch || s.Name != "at stop" {
+		t.Errorf("%v", s)
+	}
+	if m := lanes[0].Marks; len(m) != 2 || m[0].Letter != "d" || m[1].Letter != "u" {
+		t.Errorf("%v", m)
+	}
+}
+
+func TestWrittenStandsInTextAlone(t *testing.T) {
+	d := Sweep(someSweep(), Metric)
+	if s := text(t, Style{}, d); !strings.Contains(s, "Class over both inputs") || !strings.Contains(s, "Columns: measured.ph.") {
+		t.Error("the text lacks the map")
+	}
+	s := page1(t, d)
+	if strings.Contains(s, "Class over both inputs") || strings.Contains(s, "Columns: measured.ph.") {
+		t.Error("the page tells the map twice")
+	}
+	if strings.Count(s, "<svg class=\"chart\"") != 1 || !strings.Contains(s, `<div class="dense" tabindex="0" role="group" aria-label="Picture: Class and what is open over measured.ph and whey protein isolate">`) {
+		t.Error("the page lacks the map")
+	}
+}

@@ -131,6 +131,9 @@ func (p *page) section(s Section) {
 func told(blocks []Block) []Block {
 	var out []Block
 	for _, b := range blocks {
+		if w, ok := b.(Written); ok {
+			b = w.Block
+		}
 		if pic, ok := b.(Picture); ok {
 			if b = pic.Data; !pic.Told || b.empty() {
 				continue

@@ -138,7 +138,7 @@ func anyChart(t *rapid.T) Chart {
 		return Cell{figure().Draw(t, "x"), figure().Draw(t, "y"), style.Draw(t, "tone"), rapid.Bool().Draw(t, "hatched"), word.Draw(t, "mark"), word.Draw(t, "letters")}
 	})
 	field := rapid.Custom(func(t *rapid.T) *Field {
-		return &Field{figure().Draw(t, "wide"), figure().Draw(t, "high"), rapid.SliceOfN(cell, 0, 6).Draw(t, "cells"), rapid.SliceOfN(word, 0, 4).Draw(t, "tones"), word.Draw(t, "hatch"), rapid.SliceOfN(mark, 0, 2).Draw(t, "signs")}
+		return &Field{figure().Draw(t, "wide"), figure().Draw(t, "high"), rapid.SliceOfN(cell, 0, 6).Draw(t, "cells"), rapid.SliceOfN(word, 0, 4).Draw(t, "tones"), word.Draw(t, "hatch"), rapid.Bool().Draw(t, "large"), rapid.SliceOfN(mark, 0, 2).Draw(t, "signs")}
 	})
 	panel := rapid.Custom(func(t *rapid.T) Panel {
 		return Panel{Axis{word.Draw(t, "title"), figure().Draw(t, "low"), figure().Draw(t, "high")}, rapid.Float64Range(0, 400).Draw(t, "height"),

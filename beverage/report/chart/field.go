@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"html"
 	"math"
 	"strconv"
 	"strings"
@@ -14,6 +13,7 @@ type Field struct {
 	Cells        []Cell
 	Tones        []string // what each tone means, for the legend; "" is told nowhere
 	Hatched      string   // what the hatch means
+	Large        bool     // words as large as those of the axes
 	Signs        []Mark   // what letters in the cells mean; their places are not looked at
 }
 
@@ -66,7 +66,7 @@ func (d *drawing) field(f *Field, y scale) {
 			d.add(`<path class="`, toneClass(c.Tone), `" d="M`, coordinate(x0), " ", coordinate(y0), "h", coordinate(w), "v", coordinate(h), "h", coordinate(-w), `z"/>`)
 		}
 		if c.Hatched {
-			d.add(`<svg x="`, coordinate(x0), `" y="`, coordinate(y0), `" width="`, coordinate(w), `" height="`, coordinate(h), `"><path class="faint" d="`, rules(0, w, h), `"/></svg>`)
+			d.add(`<svg x="`, coordinate(x0), `" y="`, coordinate(y0), `" width="`, coordinate(w), `" height="`, coordinate(h), `"><path class="`, f.hatchClass(), `" d="`, rules(0, w, h), `"/></svg>`)
 		}
 	}
 	g := newGrid(f, cells)
@@ -92,8 +92,22 @@ func (d *drawing) words(r region, f *Field, y scale) {
 	lines := broken([]string{r.cell.Mark, r.cell.Letters}, max(1, int(wide/letterWide)))
 	from := y.at(r.y) - lineHigh*float64(len(lines))/2 + cellWord
 	for i, line := range lines {
-		d.add(`<text class="cell" text-anchor="middle" x="`, coordinate(d.x.at(r.x)), `" y="`, coordinate(from+lineHigh*float64(i)), `">`, html.EscapeString(line), `</text>`)
+		d.text(f.wordClass(), "middle", d.x.at(r.x), from+lineHigh*float64(i), line)
 	}
+}
+
+func (f *Field) hatchClass() string {
+	if f.Large {
+		return "hatch"
+	}
+	return "faint"
+}
+
+func (f *Field) wordClass() string {
+	if f.Large {
+		return "letter"
+	}
+	return "cell"
 }
 
 // broken is all words in one line where there is room, else in lines that fit.
@@ -136,7 +150,7 @@ func (f *Field) signs() []Entry {
 		out = append(out, Entry{Swatch: toneSwatch(i), Text: t})
 	}
 	if f.Hatched != "" {
-		out = append(out, Entry{Swatch: swatch(`<path class="faint" d="` + rules(0, 38, 14) + `"/>`), Text: f.Hatched})
+		out = append(out, Entry{Swatch: swatch(`<path class="` + f.hatchClass() + `" d="` + rules(0, 38, 14) + `"/>`), Text: f.Hatched})
 	}
 	for _, s := range f.Signs {
 		out = append(out, Entry{Letter: s.Letter, Text: s.Name})
