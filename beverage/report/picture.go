@@ -4,6 +4,7 @@ import (
 	"html/template"
 	"slices"
 	"strconv"
+	"strings"
 
 	"posset/beverage/report/chart"
 )
@@ -27,6 +28,20 @@ func (p Picture) Drawn() template.HTML {
 		return ""
 	}
 	return template.HTML(p.Chart.SVG(p.id))
+}
+
+// HTML is the picture with its legend and its data, for a page that has the style
+// sheet chart.Style; id names it within the page.
+func (p Picture) HTML(id string) (template.HTML, error) {
+	t, err := parsePage()
+	if err != nil {
+		return "", err
+	}
+	p = printablePicture(p)
+	p.id = id
+	var b strings.Builder
+	err = t.ExecuteTemplate(&b, "picture", p)
+	return template.HTML(b.String()), err
 }
 
 // Sign is one line of a picture's legend.

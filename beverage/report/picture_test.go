@@ -37,7 +37,7 @@ func TestPicturesStandWhereTheyBelong(t *testing.T) {
 		"lethality": {Lethality(someLogs(), US), map[string]int{"Picture of logs/run-1.csv": 1, "Picture of logs/run-2.csv": 1}},
 		"protein":   {Protein(someProtein(), Metric), map[string]int{"Net charge of a molecule over pH": 1, "Lethality against protein unfolded": 2}},
 		"pack":      {Carbonation(someGas(), US), map[string]int{"Closed pack": 1}},
-		"gas":       {Carbonation(gasDrawn(), US), map[string]int{"CO2": 1}},
+		"gas":       {Carbonation(gasDrawn(), US), map[string]int{"Over temperature": 1}},
 	} {
 		got := map[string]int{}
 		for title, ps := range pictures(c.doc) {
@@ -121,7 +121,7 @@ func TestNoCurveStandsAboveWhatIsCredited(t *testing.T) {
 			tr.Slots = append(tr.Slots, beverage.TraceSlot{LowS: at, HighS: at + 0.5, EndS: at + 0.5, CreditedMin: c})
 			tr.Holes = append(tr.Holes, beverage.TraceHole{FromS: at + 0.6, ToS: at + 0.9})
 		}
-		p, _ := recordPicture(l, Metric)
+		p, _ := RecordPicture(l, Metric)
 		for _, q := range p.Chart.Panels[2].Curves[0].Points {
 			if !(q.Y <= credit) {
 				t.Fatalf("%v is drawn where %v is credited", q.Y, credit)
@@ -218,7 +218,7 @@ func TestMoreProbesThanStylesAreNamed(t *testing.T) {
 	for range chart.Styles {
 		l.Probes = append(l.Probes, l.Probes[1])
 	}
-	p, _ := recordPicture(l, Metric)
+	p, _ := RecordPicture(l, Metric)
 	if n := len(p.Chart.Panels[0].Curves); n != chart.Styles || !strings.Contains(p.Chart.About, "2 further probes are not drawn") {
 		t.Errorf("%d curves; %s", n, p.Chart.About)
 	}
@@ -230,7 +230,7 @@ func TestMoreProbesThanStylesAreNamed(t *testing.T) {
 func TestNoProbeIsSaidToDecideOnAStay(t *testing.T) {
 	l := someLogs().Logs[0]
 	l.Aim = &beverage.Aim{TrefC: 121.1, ZC: 10, StayC: known(72), StayS: known(15)}
-	p, _ := recordPicture(l, Metric)
+	p, _ := RecordPicture(l, Metric)
 	if top := p.Chart.Panels[0]; top.Curves[0].Name != "1: Can 2 (assumed)" || top.Levels[0].Label != "72.0 °C for 15 s" {
 		t.Errorf("%s; %v", top.Curves[0].Name, top.Levels)
 	}

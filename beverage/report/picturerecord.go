@@ -20,7 +20,7 @@ func (d *Doc) addRecordPictures(logs []beverage.LogResult, u Units) {
 	var pictures []Picture
 	var files []string
 	for _, l := range logs {
-		if p, ok := recordPicture(l, u); ok {
+		if p, ok := RecordPicture(l, u); ok {
 			pictures, files = append(pictures, p), append(files, l.File)
 		}
 	}
@@ -42,9 +42,9 @@ type recordView struct {
 	u      Units
 }
 
-// recordPicture is temperature over time, what is not credited, and lethality
-// building up.
-func recordPicture(l beverage.LogResult, u Units) (Picture, bool) {
+// RecordPicture is temperature over time, what is not credited, and lethality
+// building up; false where the record was not read for a picture.
+func RecordPicture(l beverage.LogResult, u Units) (Picture, bool) {
 	traced := slices.DeleteFunc(slices.Clone(l.Probes), func(p beverage.ProbeResult) bool { return p.Trace == nil || len(p.Trace.Slots) == 0 })
 	if len(traced) == 0 {
 		return Picture{}, false

@@ -56,7 +56,7 @@ func (s *Site) workAnswer(r *http.Request) (answer, error) {
 	if err != nil {
 		return answer{}, err
 	}
-	answered, _, err := s.assessText(r, text)
+	answered, _, err := s.assessText(r, text, false)
 	if err != nil {
 		return answer{}, err
 	}
@@ -93,7 +93,7 @@ func (s *Site) saveReport(r *http.Request) (answer, error) {
 	if err != nil {
 		return answer{}, err
 	}
-	_, a, err := s.assessText(r, text)
+	_, a, err := s.assessText(r, text, true)
 	if err != nil {
 		return answer{}, err
 	}
@@ -105,8 +105,9 @@ func (s *Site) saveReport(r *http.Request) (answer, error) {
 	return answer{kind: "text/html; charset=utf-8", name: fileName(a.Drink.Name, ".html"), body: body.Bytes()}, err
 }
 
-// assessText assesses a text. What is wrong with it is part of the answer.
-func (s *Site) assessText(r *http.Request, text string) (*specAnswer, *beverage.Assessment, error) {
+// assessText assesses a text, for a report with pictures. What is wrong with it
+// is part of the answer.
+func (s *Site) assessText(r *http.Request, text string, pictured bool) (*specAnswer, *beverage.Assessment, error) {
 	d, problem := readSpec(text)
 	if problem != nil {
 		return &specAnswer{Wrong: problemLines(problem)}, nil, nil
@@ -115,7 +116,9 @@ func (s *Site) assessText(r *http.Request, text string) (*specAnswer, *beverage.
 		return nil, nil, err
 	}
 	defer s.assessing.leave()
-	a, err := assess.Drink(r.Context(), d, s.options)
+	o := s.options
+	o.Pictures = pictured
+	a, err := assess.Drink(r.Context(), d, o)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -157,7 +160,7 @@ func (s *Site) edit(r *http.Request) (answer, error) {
 		return answer{}, err
 	}
 	text, wrong := e.apply()
-	answered, a, err := s.assessText(r, text)
+	answered, a, err := s.assessText(r, text, false)
 	if err != nil {
 		return answer{}, err
 	}

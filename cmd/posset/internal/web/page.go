@@ -8,6 +8,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"posset/beverage/report/chart"
 )
 
 // Sizes and times of requests.
@@ -39,7 +41,8 @@ func (s *Site) Handler() http.Handler {
 	form("GET /records", s.records)
 	mux.Handle("POST /records", s.within(mostLogBytes, logTime, s.recordsShown))
 	mux.Handle("POST /records/save", s.within(mostLogBytes, logTime, s.recordsFile))
-	for name, kind := range map[string]string{"page.css": "text/css", "page.js": "text/javascript", "mark.svg": "image/svg+xml"} {
+	form("GET /page.css", styleSheet)
+	for name, kind := range map[string]string{"page.js": "text/javascript", "mark.svg": "image/svg+xml"} {
 		form("GET /"+name, asset(name, kind))
 	}
 	form("/", func(*http.Request) (answer, error) {
@@ -53,6 +56,13 @@ func asset(name, kind string) handler {
 		body, err := assets.ReadFile("assets/" + name)
 		return answer{kind: kind + "; charset=utf-8", body: body}, err
 	}
+}
+
+// styleSheet is the page's own with that of the charts in it.
+func styleSheet(r *http.Request) (answer, error) {
+	a, err := asset("page.css", "text/css")(r)
+	a.body = append([]byte(chart.Style), a.body...)
+	return a, err
 }
 
 // page is what every template is given.

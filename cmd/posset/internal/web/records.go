@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"html/template"
 	"net/http"
 	"net/url"
 	"os"
@@ -13,12 +14,10 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/assess"
-	"posset/beverage/facts"
 	"posset/beverage/quantity"
 	"posset/beverage/report"
 	"posset/beverage/spec"
 	"posset/thermal"
-	"posset/thermal/logfile"
 )
 
 // usualToleranceC is the accuracy that 21 CFR 113.40 asks of a retort's
@@ -46,10 +45,9 @@ type recordsAnswer struct {
 // shownLog is one record.
 type shownLog struct {
 	beverage.LogResult
-	Understood *logfile.Understood
-	Curve      *drawnCurve
-	Faults     []placedFault
-	More       int // faults that are not shown
+	Picture template.HTML // "" where nothing can be drawn
+	Faults  []placedFault
+	More    int // faults that are not shown
 }
 
 // placedFault is one fault with the probe it is of.
@@ -84,7 +82,7 @@ func (s *Site) readRecords(r *http.Request) (*recordsAnswer, url.Values, error) 
 }
 
 func (s *Site) answerOf(ctx context.Context, u *upload) (*recordsAnswer, error) {
-	want, target, err := s.logOptions(u.fields)
+	want, err := s.logOptions(u.fields)
 	if err != nil {
 		return &recordsAnswer{Wrong: err.Error()}, nil
 	}
@@ -98,7 +96,7 @@ func (s *Site) answerOf(ctx context.Context, u *upload) (*recordsAnswer, error) 
 	a := &recordsAnswer{Roles: roleChoices, Target: u.fields.Get("target")}
 	var logs []beverage.LogResult
 	for _, f := range u.files {
-		l, err := readRecord(ctx, f, want, target, u.fields, "curve"+itoa(len(a.Logs)))
+		l, err := readRecord(ctx, f, want, u.fields, "curve"+itoa(len(a.Logs)))
 		if err != nil {
 			return nil, err
 		}
@@ -110,57 +108,50 @@ func (s *Site) answerOf(ctx context.Context, u *upload) (*recordsAnswer, error) 
 }
 
 // logOptions are what the form asks for.
-func (s *Site) logOptions(form url.Values) (assess.LogOptions, *facts.Target, error) {
+func (s *Site) logOptions(form url.Values) (assess.LogOptions, error) {
 	want := assess.LogOptions{Options: s.options, TrefC: thermal.F0.TrefC, ZC: thermal.F0.ZC, ToleranceC: usualToleranceC,
 		Unit: form.Get("unit"), Dates: form.Get("dates"), Sheet: strings.TrimSpace(form.Get("sheet"))}
 	if text := strings.TrimSpace(form.Get("tolerance")); text != "" {
 		t, err := quantity.ParseTemperatureDifference(text + " C")
 		if err != nil {
-			return want, nil, fmt.Errorf("tolerance: %w", err)
+			return want, fmt.Errorf("tolerance: %w", err)
 		}
 		want.ToleranceC = t
 	}
 	text := strings.TrimSpace(form.Get("target"))
 	if text == "" {
-		return want, nil, nil
+		return want, nil
 	}
 	t, err := spec.ParseTarget(text)
 	if err != nil {
-		return want, nil, fmt.Errorf("target: %w", err)
+		return want, fmt.Errorf("target: %w", err)
 	}
 	want.Target = &t
-	target := facts.TargetOf(t)
-	return want, &target, nil
+	return want, nil
 }
 
 // readRecord reads one file. A file that is no record is told, not an error: the
 // others are read.
-func readRecord(ctx context.Context, f uploaded, want assess.LogOptions, target *facts.Target, form url.Values, id string) (shownLog, error) {
-	opt := logfile.Options{ToleranceC: want.ToleranceC, Unit: want.Unit, Dates: want.Dates, Sheet: want.Sheet, Roles: rolesFor(f.name, form),
-		Bases: []logfile.Basis{{Name: "F0", Ref: thermal.F0}}}
-	if target != nil {
-		opt.Bases = []logfile.Basis{target.Basis}
-		if target.IsStay() {
-			opt.StaysAtC = []float64{target.Stated.TrefC}
-		}
-	}
-	var traces traces
-	opt.History = traces.add
-	in, err := os.Open(f.path)
+func readRecord(ctx context.Context, f uploaded, want assess.LogOptions, form url.Values, id string) (shownLog, error) {
+	want.Pictures, want.Roles = true, rolesFor(f.name, form)
+	reader, err := assess.NewLogReader(want)
 	if err != nil {
 		return shownLog{}, err
 	}
-	defer in.Close()
-	log, err := logfile.Read(ctx, in, f.name, opt)
+	l, err := reader.Read(ctx, f.path)
 	if ctx.Err() != nil {
 		return shownLog{}, ctx.Err()
 	}
 	if err != nil {
-		return shownLog{LogResult: assess.Failed(f.name, errors.New(byTheForm(err.Error())))}, nil
+		return shownLog{LogResult: assess.Failed(f.name, errors.New(byTheForm(strings.ReplaceAll(err.Error(), f.path, f.name))))}, nil
 	}
-	l := shownLog{LogResult: facts.LogResultOf(log, opt.Bases, target), Understood: &log.Understood, Curve: traces.draw(log, id)}
-	l.Faults, l.More = faultsOf(l.LogResult)
-	return l, nil
+	l.File = f.name
+	shown := shownLog{LogResult: l}
+	shown.Faults, shown.More = faultsOf(l)
+	if p, ok := report.RecordPicture(l, report.Metric); ok {
+		shown.Picture, err = p.HTML(id)
+	}
+	return shown, err
 }
 
 // flagWords are the flags of the command in the words of this form.
@@ -173,12 +164,12 @@ func byTheForm(problem string) string {
 }
 
 // rolesFor are the roles that were chosen for the columns of one file.
-func rolesFor(file string, form url.Values) map[string]logfile.Role {
-	roles := map[string]logfile.Role{}
+func rolesFor(file string, form url.Values) map[string]string {
+	roles := map[string]string{}
 	for i, of := range form["of"] {
 		heading, role := at(form["heading"], i), at(form["role"], i)
 		if of == file && heading != "" && role != "" {
-			roles[heading] = logfile.Role(role)
+			roles[heading] = role
 		}
 	}
 	return roles

@@ -11,8 +11,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"posset/beverage/report/chart"
 )
 
 // formOf is a form with files, as a browser sends it.
@@ -110,29 +108,6 @@ func TestManyRecordsAtOnce(t *testing.T) {
 	group.Wait()
 }
 
-// TestWhatNobodyReadIsNotDrawn keeps a gap open however coarse the bins are.
-func TestWhatNobodyReadIsNotDrawn(t *testing.T) {
-	for _, rows := range []int{10, 100, 5_000, 100_000} {
-		var one trace
-		for i := range rows {
-			at := float64(i)
-			if i >= rows/2 {
-				at += 500
-			}
-			one.add(at, 100)
-		}
-		require.LessOrEqual(t, len(one.bins), 2*mostBins)
-		gaps := 0
-		for _, p := range one.points(1) {
-			if p.X != p.X {
-				gaps++
-			}
-		}
-		require.Equal(t, 1, gaps, "%d rows", rows)
-	}
-	require.NotEqual(t, chart.Gap.X, chart.Gap.X, "a gap is no number")
-}
-
 func TestEdit(t *testing.T) {
 	_, server := start(t)
 	post := func(body string) (*http.Response, string) {
@@ -168,7 +143,7 @@ func BenchmarkEdit(b *testing.B) {
 	r, err := http.NewRequest("POST", "/", nil)
 	require.NoError(b, err)
 	for b.Loop() {
-		if _, _, err := site.assessText(r, text); err != nil {
+		if _, _, err := site.assessText(r, text, false); err != nil {
 			b.Fatal(err)
 		}
 	}
