@@ -32,6 +32,7 @@ type analysis struct {
 	kept                 []int        // columns that are probes; nil when all are
 	idle                 []idleColumn // the others
 	carried              carried
+	scratch              *scratch
 }
 
 // carried is what of a view is looked at again in the next.
@@ -43,7 +44,8 @@ type carried struct {
 }
 
 func newAnalysis(l *layout, o Options) *analysis {
-	a := &analysis{layout: l, clock: clockReader{form: l.time}, o: o, reference: -1, boundC: lowestC}
+	a := &analysis{layout: l, clock: clockReader{form: l.time}, o: o, reference: -1, boundC: lowestC, scratch: scratches.Get().(*scratch)}
+	a.seq.order.rows, a.seq.order.brk = a.scratch.rows[:0], a.scratch.brk[:0]
 	for _, col := range l.columns {
 		a.tracks = append(a.tracks, newTrack(col, a))
 	}
@@ -171,7 +173,8 @@ func (a *analysis) begin(v *view) error {
 	a.awake(v)
 	a.keep(v)
 	a.assign()
-	a.seq.cad = cadenceOf(forwardSteps(v.t))
+	a.scratch.steps = forwardSteps(a.scratch.steps[:0], v.t)
+	a.seq.cad = cadenceOf(a.scratch.steps)
 	for i, t := range a.tracks {
 		if t.column.unit == "C" {
 			t.doubtUnit = doubtedUnit(v.cols[i])
@@ -200,8 +203,8 @@ func (a *analysis) turnRound(v *view) {
 	}
 }
 
-func forwardSteps(t []float64) []float64 {
-	steps := make([]float64, 0, len(t))
+// forwardSteps appends the steps of a clock that lead on.
+func forwardSteps(steps, t []float64) []float64 {
 	for i := 1; i < len(t); i++ {
 		if d := t[i] - t[i-1]; d > 0 {
 			steps = append(steps, d)
@@ -223,6 +226,9 @@ func descending(t []float64) bool {
 
 // carry keeps the rows that the next view looks at again, in their order.
 func (a *analysis) carry(v *view, o *order) {
+	if v.last {
+		return
+	}
 	c := &a.carried
 	rows := o.rows[max(0, len(o.rows)-2*lookahead):]
 	c.t, c.line = c.t[:0], c.line[:0]

@@ -32,6 +32,7 @@ func (a *analysis) finish(r *rowReader) (*Log, error) {
 		return nil, fmt.Errorf("%s: no reading can be a temperature", r.name)
 	}
 	l.Understood = a.understood(r)
+	a.giveBack()
 	return l, nil
 }
 

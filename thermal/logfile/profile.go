@@ -31,11 +31,10 @@ type profile struct {
 
 // learn makes a probe's profile from a column. unit turns its readings into °C;
 // those outside lowC to highC are codes.
-func learn(t, col []float64, unit scale, decimals int, lowC, highC float64) profile {
+func (r *scratch) learn(t, col []float64, unit scale, decimals int, lowC, highC float64) profile {
 	p := profile{resC: unit.factor * resolution(col, decimals), tauS: slowestTauS, lagS: slowestTauS * lagShare}
 	stride := max(1, len(col)/sampleReadings)
-	scatter := make([]float64, 0, 2*sampleReadings)
-	moves := make([]move, 0, 2*sampleReadings)
+	scatter, moves := r.scatter[:0], r.moves[:0]
 	from, to := unit.back(lowC), unit.back(highC)
 	low, high := math.Inf(1), math.Inf(-1)
 	for i := 0; i+slopeSpan < len(col); i += stride {
@@ -48,7 +47,8 @@ func learn(t, col []float64, unit scale, decimals int, lowC, highC float64) prof
 		low, high = min(low, w[0]), max(high, w[0])
 	}
 	p.beyondC = p.beyond(unit.factor * quantile(scatter, noiseQuantile))
-	p.answer(moves, high-low, p.beyondC/unit.factor)
+	r.scatter, r.moves = scatter, moves
+	r.slopes = p.answer(r.slopes[:0], moves, high-low, p.beyondC/unit.factor)
 	p.freezeAt = p.level(col, stride, (low+high)/2, unit.factor)
 	return p
 }
@@ -92,9 +92,8 @@ func (p *profile) beyond(noiseC float64) float64 {
 type move struct{ by, s float64 }
 
 // answer sets how slowly the probe follows, from how long it takes to cross its
-// range at its usual speed of moving.
-func (p *profile) answer(moves []move, whole, beyond float64) {
-	slopes := make([]float64, 0, len(moves))
+// range at its usual speed of moving. The slopes are room for it.
+func (p *profile) answer(slopes []float64, moves []move, whole, beyond float64) []float64 {
 	for _, m := range moves {
 		if m.s > 0 && m.by >= movingShare*whole {
 			slopes = append(slopes, m.by/m.s)
@@ -104,6 +103,7 @@ func (p *profile) answer(moves []move, whole, beyond float64) {
 		p.tauS = min(slowestTauS, whole/fast)
 		p.lagS = p.tauS * lagShare
 	}
+	return slopes
 }
 
 // freezeAt is how many equal readings on end a probe with noise cannot show,

@@ -12,11 +12,12 @@ func (t *track) judgeSound(v *view, column int, o *order, from, to int) bool {
 		return false
 	}
 	start := max(0, from-contextReadings)
-	low, high, ok := t.calm.look(col[start:], t.prof.beyondC/t.unit.factor)
+	calm := &t.a.scratch.calm
+	low, high, ok := calm.look(col[start:], t.prof.beyondC/t.unit.factor)
 	if !ok || !t.plausible(t.unit.c(low)) || !t.plausible(t.unit.c(high)) {
 		return false
 	}
-	t.calm.place(start, t.unit)
+	calm.place(start, t.unit)
 	t.xC = t.inC(col)
 	if !t.belowMedium(from, to) {
 		return false
@@ -109,7 +110,7 @@ func (t *track) book(v *view, from, to int) {
 // readings that may yet prove stuck.
 func (t *track) addUp(v *view, column, from, to int, lowC, highC float64) {
 	col := v.cols[column]
-	start := to - 1
+	start, calm := to-1, &t.a.scratch.calm
 	for start > from && col[start-1] == col[to-1] {
 		start--
 	}
@@ -119,17 +120,17 @@ func (t *track) addUp(v *view, column, from, to int, lowC, highC float64) {
 		tables[i] = t.tableFor(i, v.decimals[column])
 	}
 	add := func(after, upTo int) { t.addStretch(v, col, tables, ways, max(after, 0), upTo) }
-	t.led.phase.advance(v.t, t.xC, from, start+1, &t.calm, t.a.mediumFor(t), t.led.credited, add)
+	t.led.phase.advance(v.t, t.xC, from, start+1, calm, t.a.mediumFor(t), t.led.credited, add)
 	if start > from || t.run.n == 0 || t.run.x != t.unit.c(col[to-1]) {
 		t.run = equalRun{x: t.xC[start], above: newDeparture(), below: newDeparture()}
 	}
 	t.run.n += to - start
-	if t.run.before == nil {
+	if t.run.before == nil && !v.last {
 		before := t.led.clone()
 		before.last = lastReading{have: true, t: v.t[start], c: t.xC[start]}
 		t.run.before = &before
 	}
-	t.led.phase.advance(v.t, t.xC, start+1, to, &t.calm, t.a.mediumFor(t), t.led.credited, add)
+	t.led.phase.advance(v.t, t.xC, start+1, to, calm, t.a.mediumFor(t), t.led.credited, add)
 	last := lastReading{have: true, t: v.t[to-1], c: t.xC[to-1]}
 	t.led.last, t.wordLast = last, last
 }

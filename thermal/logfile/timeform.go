@@ -105,6 +105,9 @@ func (c *timeColumn) look(cell []byte, mark byte) {
 	if !ok {
 		return
 	}
+	if c.stamps == nil {
+		c.stamps = make([]stamp, 0, sniffRun)
+	}
 	c.stamps = append(c.stamps, s)
 	switch {
 	case s.hasDate && s.clockFields > 0:

@@ -41,7 +41,6 @@ type track struct {
 	spoilt       bool    // nothing of the record can be believed
 	doubtUnit    string  // the unit the values look like, when it is not the one stated
 	s            series
-	calm         calmSpans
 	tables       []keyedTable // of rates, by basis
 	believed     []float64
 	xC           []float64 // the column in °C
@@ -84,7 +83,7 @@ func (t *track) learn(v *view, column int) {
 	if t.doubtUnit != "" {
 		unit = scaleOf(t.doubtUnit)
 	}
-	t.prof = learn(v.t, v.cols[column], unit, v.decimals[column], lowestC, t.highestC())
+	t.prof = t.a.scratch.learn(v.t, v.cols[column], unit, v.decimals[column], lowestC, t.highestC())
 	t.cad = ownCadence(v, column, t.a.seq.cad)
 }
 
