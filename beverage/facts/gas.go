@@ -138,16 +138,77 @@ func (f *Facts) GasLeaving(tempC float64) beverage.Interval {
 	return beverage.Point(max(0, f.Gas.Volumes.V-kept), beverage.Predicted)
 }
 
+// CounterPressure is the gauge pressure, kPa, that keeps the gas in the drink at the
+// fill temperature: a filler must hold at least its high end. Unknown where volumes or
+// fill temperature are.
+func (f *Facts) CounterPressure() beverage.Interval {
+	d := f.Drink
+	ambient, err := carbonation.AmbientKPa(d.Package.AltitudeM.Or(0))
+	if err != nil || !f.Gas.Volumes.Known || !d.Process.FillTempC.Known {
+		return beverage.Interval{}
+	}
+	mid, errMid := f.liquid().Pressure(f.Gas.Volumes.V, d.Process.FillTempC.V)
+	high, errHigh := f.heaviest().HighestPressure(f.Gas.Volumes.V, d.Process.FillTempC.V)
+	if errMid != nil || errHigh != nil {
+		return beverage.Interval{}
+	}
+	return beverage.Interval{Low: float64(mid.Gauge(ambient)), Mid: float64(mid.Gauge(ambient)), High: float64(high.Gauge(ambient)), Basis: beverage.Predicted}
+}
+
 // liquid is the drink as the gas model sees it.
 func (f *Facts) liquid() carbonation.Liquid {
-	l := carbonation.Liquid{AlcoholFraction: f.Drink.AlcoholPercent.Or(0) / 100}
-	if s := f.Recipe.SugarGPerL; s.Known() {
-		l.SugarGPerL = s.Mid
+	return f.holding(func(i beverage.Interval) float64 { return i.Mid }, f.Recipe.SolidsGPerL)
+}
+
+// heaviest is the drink with the most in it that it may hold: it takes up the least
+// gas and grows the most.
+func (f *Facts) heaviest() carbonation.Liquid {
+	solids := f.Recipe.SolidsGPerL
+	if !solids.Known() {
+		solids = beverage.Point(heavySolidsGPerL, beverage.Predicted)
 	}
-	if s := f.Recipe.SolidsGPerL; s.Known() && s.Mid > l.SugarGPerL {
-		l.OtherGPerL = s.Mid - l.SugarGPerL
+	return f.holding(func(i beverage.Interval) float64 { return i.High }, solids)
+}
+
+// heavySolidsGPerL stands in for what nobody weighed: more than juices, sodas and
+// protein drinks hold. Common practice, no source.
+const heavySolidsGPerL = 150
+
+func (f *Facts) holding(end func(beverage.Interval) float64, solids beverage.Interval) carbonation.Liquid {
+	l := carbonation.Liquid{AlcoholFraction: f.Drink.AlcoholPercent.Or(0) / 100, IonsMolPerL: f.saltingOut()}
+	if s := f.Recipe.SugarGPerL; s.Known() {
+		l.SugarGPerL = end(s)
+	}
+	if solids.Known() && end(solids) > l.SugarGPerL {
+		l.OtherGPerL = end(solids) - l.SugarGPerL
 	}
 	return l
+}
+
+// saltIons are the parts of the charge balance whose salting out of CO2 is published,
+// as the gas model names them. Phosphate counts as its first ion, which acid drinks
+// hold. Anions of organic acids have no published figure.
+var saltIons = map[string]string{
+	"sodium": "Na+", "potassium": "K+", "calcium": "Ca2+", "magnesium": "Mg2+", "ammonium": "NH4+",
+	"chloride": "Cl-", "sulfate": "SO42-", "phosphoric": "H2PO4-",
+}
+
+// saltingOut is the ions of the drink, mol/L; nil where its chemistry is not known.
+func (f *Facts) saltingOut() map[string]float64 {
+	if f.PH.Chemistry == nil {
+		return nil
+	}
+	s, ok := f.PH.Chemistry.Solution()
+	if !ok {
+		return nil
+	}
+	ions := map[string]float64{}
+	for _, t := range s.Totals {
+		if name, known := saltIons[t.Component]; known {
+			ions[name] += t.Molality * f.PH.Chemistry.WaterKgPerL
+		}
+	}
+	return ions
 }
 
 // has tells whether a library ingredient is in the recipe.

@@ -53,9 +53,11 @@ func packOf(f *Facts) Pack {
 	if len(missing) > 0 {
 		return p
 	}
+	heavy := pack
+	heavy.Liquid = f.heaviest()
 	tol := d.Package.FillToleranceML.Or(d.Package.FillML.V * fillTolerancePct / 100)
 	for _, t := range p.temperatures(f) {
-		p.States = append(p.States, stateAt(pack, tol, t))
+		p.States = append(p.States, stateAt(pack, heavy, tol, t))
 	}
 	if low, err := pack.Lowest(tol, chillC); err == nil && !low.LiquidFull {
 		p.DeepKPa = beverage.Point(float64(low.Gauge), beverage.Predicted)
@@ -127,12 +129,14 @@ func (p *Pack) temperatures(f *Facts) []at {
 	return list
 }
 
-func stateAt(pack carbonation.Pack, toleranceML float64, a at) PackAt {
+// stateAt takes the nominal state of pack, and the worst of heavy, which holds the
+// most solids that the drink may have.
+func stateAt(pack, heavy carbonation.Pack, toleranceML float64, a at) PackAt {
 	s := PackAt{At: a.why, TempC: a.tempC}
 	if mid, err := pack.At(a.tempC); err == nil && !mid.LiquidFull {
 		s.GaugeKPa = ptr(nothingIsZero(float64(mid.Gauge)))
 	}
-	worst, err := pack.Worst(toleranceML, a.tempC)
+	worst, err := heavy.Worst(toleranceML, a.tempC)
 	switch {
 	case errors.Is(err, carbonation.ErrAboveGasLimit):
 		s.HighKPa = ptr(beyondModelKPa)

@@ -46,3 +46,9 @@ func sugarGPerL(s string) (float64, error) {
 	share := q.Value / percent
 	return share * carbonation.SucroseDensityKgPerL(share, sugarReadAt) * gPerKg, nil
 }
+
+// concentration reads grams per litre.
+func concentration(s string) (float64, error) {
+	q, err := quantity.ParseLike(s, "5 g/L", quantity.Concentration)
+	return q.Value, err
+}
