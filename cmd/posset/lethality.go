@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"runtime"
+	"sync/atomic"
 
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
@@ -96,11 +97,13 @@ func readLogs(ctx context.Context, con *console.Console, reader *assess.LogReade
 	progress := con.Progress(len(files), "logs")
 	defer progress.End()
 	g, ctx := errgroup.WithContext(ctx)
-	g.SetLimit(runtime.GOMAXPROCS(0))
-	for i, file := range files {
+	var taken atomic.Int64
+	for range min(runtime.GOMAXPROCS(0), len(files)) {
 		g.Go(func() error {
-			defer progress.Done()
-			logs[i] = readOneLog(ctx, con, reader, file)
+			for i := taken.Add(1) - 1; i < int64(len(files)) && ctx.Err() == nil; i = taken.Add(1) - 1 {
+				logs[i] = readOneLog(ctx, con, reader, files[i])
+				progress.Done()
+			}
 			return ctx.Err()
 		})
 	}
