@@ -34,13 +34,17 @@ func (v *Solver) settle(pH float64) (float64, error) {
 // and what it does not bring to an end in a few passes is left to
 // settleBracketed.
 func (v *Solver) settleNewton() (done bool, err error) {
-	const passes, longest = 15, 3.0
+	const passes, longest, far = 15, 3.0, 2.0
 	ionic := v.at.ionic
 	for range passes {
 		v.activity(ionic)
 		v.sweep()
 		if err := v.countIons(); err != nil {
 			return false, err
+		}
+		if v.at.calcIonic > far*ionic {
+			ionic = v.at.calcIonic // Newton's step from so far below goes anywhere
+			continue
 		}
 		miss, worst := v.metalMiss()
 		if worst <= metalClose && v.ionicSettled() {

@@ -17,6 +17,7 @@ const roomC = 25
 // balance: moles of components, and grams of protein.
 type contribution struct {
 	totals  []acid.Total // Molality holds mol per gram
+	given   []acid.Total // of them what was given so that known figures come out
 	macro   *protein.Composition
 	grams   float64 // of macro per gram
 	buffers float64 // what macro takes up, against what its model says: 1 unless trials tell otherwise
@@ -38,7 +39,9 @@ type Chemistry struct {
 func chemistryOf(r *Recipe) *Chemistry {
 	c := &Chemistry{water: supplyOf(r)}
 	c.unsettle()
-	for _, l := range r.Lines {
+	c.parts = make([]part, 0, len(r.Lines))
+	for i := range r.Lines {
+		l := &r.Lines[i]
 		if !l.GPerL.Known() {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, l.Why))
 			c.slowUntold = c.slowUntold || l.SlowBase
@@ -68,12 +71,12 @@ func (c *Chemistry) unsettle() { c.settled = sync.OnceValue(c.settle) }
 
 // partOf returns what a gram of the line brings, over what is known of it, or why
 // that is unknown.
-func partOf(l Line) (part, string) {
+func partOf(l *Line) (part, string) {
 	p := part{line: l}
 	switch {
 	case !l.Figured():
 		return p, "not in the library and not described"
-	case isGas(l), l.Name == waterName:
+	case isGas(*l), l.Name == waterName:
 		return p, ""
 	case len(l.Shares) > 0:
 		return p, p.shares()
@@ -82,7 +85,7 @@ func partOf(l Line) (part, string) {
 	case l.OwnPH.Known() && l.Acidity.Known():
 		p.model = "juice"
 		return p, p.juice()
-	case inert(l):
+	case inert(*l):
 		return p, ""
 	}
 	return p, "its own pH and acidity, or its acids and salts, are not known"
@@ -136,7 +139,7 @@ func (c *contribution) balance(grams, pH float64) error {
 	if err != nil {
 		return err
 	}
-	c.totals = append(c.totals, acid.Total{Component: t.Component, Molality: t.Molality / grams})
+	c.give(acid.Total{Component: t.Component, Molality: t.Molality / grams})
 	return nil
 }
 

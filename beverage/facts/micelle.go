@@ -25,7 +25,7 @@ func (m mixture) with(component string, molality float64) mixture {
 // that casein micelles hold at it are left out, and their charge stays with the
 // micelles.
 func (m mixture) at(pH float64) acid.Solution {
-	var s acid.Solution
+	s := acid.Solution{Totals: make([]acid.Total, 0, m.mostTotals())}
 	for _, p := range m.parts {
 		p.into(&s, pH)
 	}
@@ -37,6 +37,15 @@ func (m mixture) at(pH float64) acid.Solution {
 		s.FreeCO2 = airCO2
 	}
 	return s
+}
+
+// mostTotals is how many components the mixture can name.
+func (m mixture) mostTotals() int {
+	n := len(m.extra)
+	for _, p := range m.parts {
+		n += len(p.c.totals)
+	}
+	return n
 }
 
 func (p scaled) into(s *acid.Solution, pH float64) {
@@ -191,7 +200,7 @@ const (
 
 // citrateOf is the citrate that comes with the milk sugar of a line, per gram;
 // split lactose is known by the sugars of a milk product.
-func citrateOf(l Line) []acid.Total {
+func citrateOf(l *Line) []acid.Total {
 	lactose := l.Lactose.Mid
 	if l.Kind != "protein" {
 		lactose = math.Max(lactose, l.Sugars.Mid)

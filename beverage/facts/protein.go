@@ -90,7 +90,7 @@ func (p *Protein) add(l *Line) {
 
 // mayHoldProtein is true for what a protein figure is to be asked of. Pure
 // chemicals, sugars and the like hold none; an unknown ingredient may.
-func (l Line) mayHoldProtein() bool {
+func (l *Line) mayHoldProtein() bool {
 	switch {
 	case !l.Figured():
 		return true
@@ -103,13 +103,13 @@ func (l Line) mayHoldProtein() bool {
 }
 
 // carriesMinerals is true for what a calcium figure is to be asked of.
-func (l Line) carriesMinerals() bool {
+func (l *Line) carriesMinerals() bool {
 	return !l.Figured() || l.Kind == beverage.KindProtein || l.Kind == beverage.KindMineral || l.MilkProduct
 }
 
 // milligrams is a percentage of the line as mg in a litre; where the figure is
 // not known it is nothing, unless it must be asked.
-func (l Line) milligrams(percent beverage.Interval, must bool) beverage.Interval {
+func (l *Line) milligrams(percent beverage.Interval, must bool) beverage.Interval {
 	if !percent.Known() {
 		if must {
 			return beverage.Interval{}

@@ -16,7 +16,7 @@ type Line struct {
 
 // Share is the mass of a part of the line in a litre of drink, from a
 // percentage by mass as sold. It is unknown where either figure is.
-func (l Line) Share(percent beverage.Interval) beverage.Interval {
+func (l *Line) Share(percent beverage.Interval) beverage.Interval {
 	if !l.GPerL.Known() || !percent.Known() {
 		return beverage.Interval{}
 	}
@@ -30,7 +30,7 @@ func (l Line) Share(percent beverage.Interval) beverage.Interval {
 
 // Figured tells whether the line is known well enough to be counted: found in
 // the library or in an own file, or described by the spec itself.
-func (l Line) Figured() bool { return l.Found || l.Described }
+func (l *Line) Figured() bool { return l.Found || l.Described }
 
 // Recipe is the drink as grams in a litre.
 type Recipe struct {
@@ -57,6 +57,7 @@ func recipeOf(d *beverage.Drink, lib *ingredient.Library) Recipe {
 	var r Recipe
 	resolved := lib.Resolve(d.Ingredients, d.Own)
 	rough := roughDensity(d)
+	r.Lines = make([]Line, 0, len(resolved))
 	for _, x := range resolved {
 		l := Line{Resolved: x}
 		l.GPerL, l.Why = gramsPerLitre(d, x, rough)
@@ -112,7 +113,7 @@ func gramsPerLitre(d *beverage.Drink, x ingredient.Resolved, density float64) (b
 
 // sugars is the sugar percentage of a line: its own figure, else its Brix for
 // juices, where almost all dissolved solids are sugars.
-func (l Line) sugars() beverage.Interval {
+func (l *Line) sugars() beverage.Interval {
 	switch {
 	case l.Sugars.Known() && l.Lactose.Known() && l.Sugars.Mid < l.Lactose.Mid:
 		return l.Lactose
@@ -127,11 +128,11 @@ func (l Line) sugars() beverage.Interval {
 }
 
 // solids is the dry mass the line brings to a litre of drink.
-func (l Line) solids() beverage.Interval {
+func (l *Line) solids() beverage.Interval {
 	return l.Share(l.dryPercent())
 }
 
-func (l Line) dryPercent() beverage.Interval {
+func (l *Line) dryPercent() beverage.Interval {
 	switch {
 	case l.Name == "water" || l.Kind == beverage.KindAid:
 		return beverage.Point(0, beverage.Library)
