@@ -145,6 +145,7 @@ type GasResult struct {
 	AirKPa        *float64     `json:"air_kpa"`
 	Table         []GasAt      `json:"table"`
 	VolumesEnd    *float64     `json:"volumes_end_of_shelf_life"`
+	VolumesEndMid *float64     `json:"volumes_end_of_shelf_life_nominal"`
 	CounterKPa    *float64     `json:"counter_pressure_gauge_kpa"`
 	Pressure      []PressureAt `json:"pressure"`
 	RatingKPa     *float64     `json:"rating_gauge_kpa"`
@@ -154,6 +155,7 @@ type GasResult struct {
 	Findings      []Finding    `json:"findings"`
 	Cautions      []string     `json:"cautions"`
 	Chart         *GasChart    `json:"-"`
+	Still         bool         `json:"-"` // of a spec: no carbonation in it
 }
 
 // GasAt is one temperature of a liquid: the pressure that its gas makes there, and

@@ -33,9 +33,10 @@ const (
 
 const molarMassN2 = 28.0134 // g/mol: CODATA
 
-// errNoHeadspace is told apart by the fill tolerance: a fuller pack without
-// headspace is liquid-full, not impossible.
-var errNoHeadspace = errors.New("leaves no headspace")
+// ErrNoHeadspace is wrapped by the error of a pack that has no headspace at filling: by
+// the fill tolerance alone it is liquid-full, not impossible, and whoever judges a pack
+// counts it as liquid-full in any case.
+var ErrNoHeadspace = errors.New("leaves no headspace")
 
 // close counts the gas of the pack: what was trapped and dissolved at filling, and
 // the CO2 that p.Volumes at 20 °C mean.
@@ -53,7 +54,7 @@ func (p filled) close(a assumption) (closed, error) {
 	c := closed{pack: p, as: a, litresAt20: p.FillML / 1000 / p.fill.expansion}
 	headspace := p.BrimfulML/1000*p.growth(tC) - p.FillML/1000
 	if headspace <= 0 {
-		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", p.FillML, errNoHeadspace, p.BrimfulML, tC)
+		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", p.FillML, ErrNoHeadspace, p.BrimfulML, tC)
 	}
 	c.trap(dry, headspace)
 	c.n2 += p.NitrogenG / molarMassN2

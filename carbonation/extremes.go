@@ -25,7 +25,7 @@ func (p Pack) Worst(toleranceML, tempC float64) (State, error) {
 	for _, a := range corners {
 		for _, moreML := range []float64{toleranceML, 0, -toleranceML} {
 			_, err := h.try(a, moreML)
-			if errors.Is(err, errNoHeadspace) {
+			if errors.Is(err, ErrNoHeadspace) {
 				return liquidFull(tempC), nil
 			}
 			if err != nil {

@@ -116,7 +116,7 @@ func (p *Pack) checkFill() error {
 		return fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
 	}
 	if p.FillML >= p.BrimfulML {
-		return fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, errNoHeadspace, p.BrimfulML)
+		return fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, ErrNoHeadspace, p.BrimfulML)
 	}
 	return nil
 }

@@ -159,9 +159,10 @@ func PackGas(ctx context.Context, d *beverage.Drink, o Options) (*beverage.GasRe
 		Schema: beverage.CarbonationSchema, Tool: o.tool(), Input: &a.Input, Drink: a.Drink.Name, Convention: convention, Solutes: solutes,
 		Table: []beverage.GasAt{}, Pressure: []beverage.PressureAt{}, Findings: about(a.Findings, aboutGas), Cautions: a.Cautions,
 	}
+	r.Still = a.Carbonation == nil
 	if a.Carbonation != nil {
 		r.Volumes, r.GramsPerLitre, r.VolumesEnd = a.Carbonation.Volumes, a.Carbonation.GramsPerLitre, a.Carbonation.VolumesEnd
-		r.CounterKPa = f.CounterPressure().HighOrNil()
+		r.CounterKPa, r.VolumesEndMid = f.CounterPressure().HighOrNil(), f.Gas.EndOfLife.MidOrNil()
 	}
 	if a.Package != nil {
 		r.Pressure, r.RatingKPa, r.Outcome = a.Package.Pressure, a.Package.RatingGaugeKPa, &a.Package.Outcome
@@ -173,7 +174,7 @@ func PackGas(ctx context.Context, d *beverage.Drink, o Options) (*beverage.GasRe
 var aboutGas = map[string]bool{
 	"package-pressure": true, "package-liquid-full": true, "package-rating-missing": true, "package-route-mismatch": true,
 	"carbonated-pasteurization-pressure": true, "carbonation-unmeasured": true, "pack-vacuum": true, "package-unknown": true,
-	"carbonated-protein-foam": true, "antifoam-over-limit": true, "carbonated-exclusion-review": true, "measurement-implausible": true,
+	"carbonated-protein-foam": true, "antifoam-over-limit": true, "nitrogen-low-acid": true, "headspace-gas-unknown": true, "carbonated-exclusion-review": true, "measurement-implausible": true,
 }
 
 func about(findings []beverage.Finding, ids map[string]bool) []beverage.Finding {

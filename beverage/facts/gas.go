@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"strings"
+
 	"posset/beverage"
 	"posset/carbonation"
 )
@@ -63,14 +65,17 @@ func volumesRead(d *beverage.Drink, l carbonation.Liquid) (beverage.Given[float6
 	}
 	p, err := absolute(c.Pressure.V, d.Package.AltitudeM.Or(0))
 	if err != nil {
-		return beverage.Given[float64]{}, err.Error()
+		return beverage.Given[float64]{}, plainly(err)
 	}
 	v, err := l.Volumes(p, c.TempC.V)
 	if err != nil {
-		return beverage.Given[float64]{}, err.Error()
+		return beverage.Given[float64]{}, plainly(err)
 	}
 	return beverage.Given[float64]{V: v, Known: true, Place: c.Pressure.Place}, ""
 }
+
+// plainly is what the gas model objects to, for who never met the model.
+func plainly(err error) string { return strings.TrimPrefix(err.Error(), "carbonation: ") }
 
 func absolute(p beverage.Pressure, altitudeM float64) (carbonation.AbsoluteKPa, error) {
 	if !p.Gauge {

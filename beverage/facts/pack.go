@@ -19,6 +19,7 @@ type Pack struct {
 	FullAt    *PackAt                 // the coolest state at which the pack is liquid-full
 	DeepKPa   beverage.Interval       // lowest gauge pressure on cooling to chill
 	WarmGuess bool                    // no storage temperature is given
+	Cannot    string                  // why the pack cannot be as it is described, such as one filled boiling
 }
 
 // PackAt is the pack at one temperature. Where it is liquid-full the pressure
@@ -55,7 +56,8 @@ func packOf(f *Facts) Pack {
 	}
 	heavy := pack
 	heavy.Liquid = f.heaviest()
-	tol := d.Package.FillToleranceML.Or(d.Package.FillML.V * fillTolerancePct / 100)
+	tol := f.fillToleranceML()
+	p.Cannot = cannotBe(pack)
 	for _, t := range p.temperatures(f) {
 		p.States = append(p.States, stateAt(pack, heavy, tol, t))
 	}
@@ -66,8 +68,50 @@ func packOf(f *Facts) Pack {
 	return p
 }
 
+// cannotBe is why a pack cannot be as it is described; too much pressure and too
+// little headspace are told otherwise.
+func cannotBe(p carbonation.Pack) string {
+	_, err := p.At(p.FillTempC)
+	if err == nil || errors.Is(err, carbonation.ErrAboveGasLimit) || errors.Is(err, carbonation.ErrNoHeadspace) {
+		return ""
+	}
+	return plainly(err)
+}
+
 // chillC is a refrigerator's temperature, where a vacuum is deepest in practice.
 const chillC = 4
+
+func (f *Facts) fillToleranceML() float64 {
+	p := f.Drink.Package
+	return p.FillToleranceML.Or(p.FillML.V * fillTolerancePct / 100)
+}
+
+// NitrogenDose is what keeps a pack from a vacuum.
+type NitrogenDose struct {
+	Grams      float64 // in the closed pack; what leaves the nozzle must be more by what boils off before the seam
+	HotKPa     float64 // the highest gauge pressure it then makes where the pack is hottest
+	HotC       float64
+}
+
+// DoseAgainstVacuum is the nitrogen that the closed pack must hold in all so that it
+// does not fall below ambient when cold, at the unfavourable end of the fill tolerance.
+// ok is false where the pack is not known or no dose does it.
+func (f *Facts) DoseAgainstVacuum() (n NitrogenDose, ok bool) {
+	pack, missing := closedPack(f)
+	if len(missing) > 0 {
+		return n, false
+	}
+	tol := f.fillToleranceML()
+	grams, err := pack.NitrogenFor(0, tol, chillC)
+	if err != nil {
+		return n, false
+	}
+	pack.NitrogenG, pack.Liquid = grams, f.heaviest()
+	n = NitrogenDose{Grams: grams, HotC: max(pack.FillTempC, f.Process.HottestC.Or(0), f.Drink.Storage.TempC.Or(0))}
+	hot, err := pack.Worst(tol, n.HotC)
+	n.HotKPa = float64(hot.Gauge)
+	return n, err == nil && !hot.LiquidFull
+}
 
 // closedPack describes the pack to the gas model, or says what is missing.
 func closedPack(f *Facts) (carbonation.Pack, []string) {
@@ -140,6 +184,8 @@ func stateAt(pack, heavy carbonation.Pack, toleranceML float64, a at) PackAt {
 	switch {
 	case errors.Is(err, carbonation.ErrAboveGasLimit):
 		s.HighKPa = ptr(beyondModelKPa)
+	case errors.Is(err, carbonation.ErrNoHeadspace):
+		s.Full = true
 	case err != nil:
 	case worst.LiquidFull:
 		s.Full = true

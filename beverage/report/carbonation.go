@@ -21,6 +21,9 @@ func Carbonation(r *beverage.GasResult, u Units) Doc {
 }
 
 func equilibriumFigures(r *beverage.GasResult, u Units) Figures {
+	if r.Still {
+		return Figures{{Name: "Volumes of CO2", Words: "none; the drink is still"}}
+	}
 	fs := Figures{
 		u.figure("Volumes of CO2", volumes, r.Volumes),
 		u.figure("CO2 by mass", same("g/L", 2), r.GramsPerLitre),
@@ -49,7 +52,9 @@ func packGasFigures(r *beverage.GasResult, u Units) Figures {
 		fs = append(fs, f)
 	}
 	if r.VolumesEnd != nil {
-		fs = append(fs, u.figure("CO2 left at the end of shelf life", volumes, r.VolumesEnd))
+		f := u.figure("Left at the end of shelf life", volumes, r.VolumesEndMid)
+		f.Note = "at least " + u.text(volumes, *r.VolumesEnd)
+		fs = append(fs, f)
 	}
 	return fs
 }

@@ -76,8 +76,11 @@ func pressureTable(ps []beverage.PressureAt, u Units) Table {
 }
 
 func headspace(p beverage.PressureAt) string {
-	if p.LiquidFull {
+	switch {
+	case p.LiquidFull:
 		return "gone: liquid-full"
+	case p.GaugeKPa == nil && p.GaugeKPaHigh == nil:
+		return "not known"
 	}
 	return "left"
 }

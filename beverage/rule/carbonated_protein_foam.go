@@ -48,15 +48,32 @@ func foamGasWords(f *facts.Facts) string {
 // practice, no source.
 const coldOpeningC, warmOpeningC = 4.0, 30.0
 
-// antifoamWords tells what each market lets an antifoam be.
+// antifoamWords tells what each market lets an antifoam be, the kinds of drink that
+// this one may be side by side.
 func antifoamWords(f *facts.Facts) string {
 	drink := f.AdditiveDrink()
 	var each []string
 	for _, m := range f.Drink.Markets {
 		r := law.Rule(law.Antifoam, m, drink)
-		each = append(each, fmt.Sprintf("%s: %s%s", m, allowedWords(r.Strict), doubtWords(r.Doubt)))
+		words := siliconeAllowed(r.Lenient)
+		if strict := siliconeAllowed(r.Strict); strict != words {
+			words += ", " + strict
+		}
+		each = append(each, fmt.Sprintf("%s %s%s", m, words, doubtWords(r.Doubt)))
 	}
-	return "silicone antifoam, " + strings.Join(each, "; ")
+	return "silicone antifoam allowed: " + strings.Join(each, "; ")
+}
+
+func siliconeAllowed(limit law.AdditiveLimit) string {
+	switch limit.Permitted {
+	case law.NotPermitted:
+		return fmt.Sprintf("none in %s", limit.Category)
+	case law.PermittedToLimit:
+		return fmt.Sprintf("%.0f mg/L in %s", limit.LimitMGPerL, limit.Category)
+	case law.PermittedGMP:
+		return fmt.Sprintf("what the effect needs in %s", limit.Category)
+	}
+	return fmt.Sprintf("no text is held here for %s", limit.Category)
 }
 
 // steadying are the ingredients whose protein may steady foam, those whose protein

@@ -10,10 +10,13 @@ import (
 var _ = declare(Rule{
 	ID: "package-rating-missing", Level: review,
 	Title: "The pack's pressure cannot be held against a rating",
-	Means: "A pack under pressure is judged against its supplier's rating. Without the rating, or without what the pressure is worked out from, there is no verdict.",
-	Clear: "Give package.fill, package.brimful and package.pressure_rating from the supplier's data sheet.",
+	Means: "A pack under pressure is judged against its supplier's rating. Without the rating, or without what the pressure is worked out from, there is no verdict; nor is there one for a pack that cannot be, such as one filled boiling.",
+	Clear: "Make the description possible, or give package.fill, package.brimful and package.pressure_rating from the supplier's data sheet.",
 	Law:   []string{"pack-rating.trade", "package-pressure.trade"},
 	Check: func(f *facts.Facts) []Hit {
+		if f.Pack.Cannot != "" {
+			return []Hit{{Detail: "The pack cannot be as it is described: " + f.Pack.Cannot + "."}}
+		}
 		missing := slices.Clone(f.Pack.Missing)
 		if f.UnderPressure() && f.Pack.WarmGuess {
 			missing = append(missing, "storage.temperature")
