@@ -183,6 +183,14 @@ var injections = []injection{
 		}
 		return size < 60
 	}},
+	{"lone step", []logfile.FaultKind{logfile.Rate, logfile.Spike, logfile.Range}, func(rng *rand.Rand, r *record, col int) bool {
+		at, n := between(rng, 20, len(r.t)-5), between(rng, 6, len(r.t)/2)
+		size := math.Ceil((3+beyond(r)+5*r.steepest(at, 13))*(1+rng.Float64())/r.step) * r.step
+		for i := at; i < min(at+n, len(r.t)); i++ {
+			r.cols[col][i] += size
+		}
+		return size < 60 && len(r.cols) > 1
+	}},
 	{"kelvin under °C", []logfile.FaultKind{logfile.UnitDoubt}, func(rng *rand.Rand, r *record, col int) bool {
 		for i, c := range r.cols[col] {
 			r.cols[col][i] = c + 273.15
@@ -215,4 +223,15 @@ func (r *record) bend(col, at int) float64 {
 		most = max(most, math.Abs(x[i]-x[i-1]), math.Abs(x[i+1]-x[i]))
 	}
 	return 2 * most
+}
+
+// steepest is the largest step of any column near a place.
+func (r *record) steepest(at, within int) float64 {
+	most := 0.0
+	for _, x := range r.cols {
+		for i := max(1, at-within); i < min(len(x), at+within+1); i++ {
+			most = max(most, math.Abs(x[i]-x[i-1]))
+		}
+	}
+	return most
 }

@@ -17,6 +17,15 @@ const (
 	mediumJump   = 3    // times as much for steam and water
 )
 
+// A smaller step is none either where it stands alone: among the other probes,
+// and among the steps of its own probe. Common practice, no source.
+const (
+	leastAloneC = 2.0  // C°
+	aloneFactor = 4    // times the largest other step of the probe near it
+	aloneSpan   = 12   // readings on both sides, as long as a front may take from probe to probe
+	sharedShare = 0.25 // of the step, that another probe makes at once somewhere near, and it is the process
+)
+
 // findJumps notes changes no sensor follows. After a jump up nothing is
 // credited until as large a jump down takes it back: an offset that came at
 // once does not go by itself.
@@ -25,7 +34,7 @@ func (t *track) findJumps(a, b int, v *view) {
 		switch {
 		case t.s.flag[i]&afterHeat != 0:
 			t.comeDown(i, v)
-		case t.s.joined(i) && t.isJump(i):
+		case t.s.joined(i) && t.isJump(i, v):
 			t.jump(i, v)
 		}
 		if t.doubtC > 0 || t.spoilt {
@@ -43,14 +52,69 @@ func (t *track) jumpC(withinS float64) float64 {
 	return least
 }
 
-// isJump tells a step that no sensor follows. A dip of one reading counts as it
-// is: neither the fall into it nor the return to no more than before is a jump.
-func (t *track) isJump(i int) bool {
+// isJump tells a step that no sensor follows, or that this one alone made. A dip
+// of one reading counts as it is: neither the fall into it nor the return to no
+// more than before is a jump.
+func (t *track) isJump(i int, v *view) bool {
+	lone := t.s.loneStep(i)
+	if lone <= min(leastAloneC, leastJumpC) || lone < loneShare*math.Abs(t.s.c[i]-t.s.c[i-1]) {
+		return false
+	}
 	if t.s.dips(i, 2*t.beyondC()) || t.s.dips(i-1, 2*t.beyondC()) {
 		return false
 	}
-	lone := t.s.loneStep(i)
-	return lone > t.jumpC(t.s.step(i)) && lone >= loneShare*math.Abs(t.s.c[i]-t.s.c[i-1])
+	return lone > t.jumpC(t.s.step(i)) || t.alone(i, lone, v)
+}
+
+// alone tells whether a step stands out from all steps near it, of this probe
+// and of the others. Without another probe nothing does.
+func (t *track) alone(i int, lone float64, v *view) bool {
+	if t.role != Product || lone <= max(leastAloneC, 2*t.beyondC()) {
+		return false
+	}
+	s := &t.s
+	from, to := max(1, i-aloneSpan), min(s.len()-1, i+aloneSpan)
+	if !s.standsOut(i, lone, from, to) {
+		return false
+	}
+	others := false
+	for p, o := range t.a.tracks {
+		if p == t.at || !o.speaks(v.cols[p][s.row[i-1]]) || !o.speaks(v.cols[p][s.row[i]]) {
+			continue
+		}
+		if others = true; o.steps(v.cols[p], s.row[from-1:to+1], math.Copysign(sharedShare*lone, s.c[i]-s.c[i-1])) {
+			return false
+		}
+	}
+	return others
+}
+
+// standsOut tells whether no other step of its probe from one reading to another
+// comes near a lone step, save one that takes it back.
+func (s *series) standsOut(i int, lone float64, from, to int) bool {
+	back := 0
+	for k := from; k <= to; k++ {
+		step := s.c[k] - s.c[k-1]
+		if k == i || !s.joined(k) || aloneFactor*math.Abs(step) <= lone {
+			continue
+		}
+		if back++; back > 1 || step*(s.c[i]-s.c[i-1]) > 0 || 2*math.Abs(step) < lone {
+			return false
+		}
+	}
+	return true
+}
+
+// steps tells whether a probe makes a step of a size, and of its sign, between
+// two rows next to each other.
+func (t *track) steps(col []float64, rows []int, size float64) bool {
+	for k := 1; k < len(rows); k++ {
+		a, b := col[rows[k-1]], col[rows[k]]
+		if step := t.unit.c(b) - t.unit.c(a); t.speaks(a) && t.speaks(b) && math.Abs(step) >= math.Abs(size) && step*size > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (t *track) jump(i int, v *view) {
@@ -65,8 +129,11 @@ func (t *track) jump(i int, v *view) {
 	case lone >= returnShare*t.doubtC-2*t.beyondC():
 		t.doubtC = 0
 	}
-	t.note(v, Rate, s.row[i], fmt.Sprintf("from %s to %s in %s: faster than a sensor in a liquid can follow; %s",
-		degrees(s.c[i-1]), degrees(s.c[i]), duration(s.t[i]-s.t[i-1]), after))
+	why := "faster than a sensor in a liquid can follow"
+	if s.loneStep(i) <= t.jumpC(s.step(i)) {
+		why = "a step that no other probe shares and this one makes nowhere else near"
+	}
+	t.note(v, Rate, s.row[i], fmt.Sprintf("from %s to %s in %s: %s; %s", degrees(s.c[i-1]), degrees(s.c[i]), duration(s.t[i]-s.t[i-1]), why, after))
 }
 
 // comeDown takes the first reading after ones just too hot to be any: what

@@ -5,6 +5,10 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"posset/thermal/logfile"
 )
 
 // course is how a column runs: medium and what follows it, °C at a time in s.
@@ -115,5 +119,61 @@ func TestSoundClocks(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			checkSound(t, written(columns, []string{"Can 1", "Can 2"}, 3600, 0, 0.1, 0.05, rand.New(rand.NewPCG(1, 1)), clock))
 		})
+	}
+}
+
+// line is a course that is brought to one temperature, goes from there to another
+// within a time, and back near its end.
+func line(inletC, outletC, atS, withinS, until float64) course {
+	return steps([2]float64{0, 20}, [2]float64{atS / 2, inletC}, [2]float64{atS, inletC}, [2]float64{atS + withinS, outletC}, [2]float64{until - 400, outletC}, [2]float64{until - 300, inletC}, [2]float64{until, 20})
+}
+
+// Lines that heat at once are sound where the readings show it: steam injection,
+// a tubular line, a new set point, that reach probe after probe.
+func TestSoundFastLines(t *testing.T) {
+	const until = 2400
+	for name, inlet := range map[string]course{
+		"steam injection": line(78, 142, 600, 2, until),
+		"tubular line":    line(20, 92, 600, 40, until),
+		"new set point":   line(132, 141, 600, 1, until),
+		"small change":    line(136, 140, 600, 1, until),
+	} {
+		delayed := course(func(t float64) float64 { return inlet(t - 30) })
+		columns := []course{inlet.lag(2, 0.1, until), delayed.lag(3, 0.1, until), delayed.lag(5, 0.1, until)}
+		for _, interval := range []float64{1, 5} {
+			t.Run(fmt.Sprintf("%s, every %g s", name, interval), func(t *testing.T) {
+				if name == "steam injection" && interval == 5 {
+					t.Skip("a jump by any measure")
+				}
+				checkSound(t, written(columns, []string{"Tube inlet product", "Tube outlet", "Filler"}, until, interval, 0.01, 0.05, rand.New(rand.NewPCG(3, 4)), even))
+			})
+		}
+	}
+}
+
+// A step that one probe alone makes counts against the process, though a sensor
+// could follow it: nothing is credited until it is taken back.
+func TestLoneStepOfOneProbe(t *testing.T) {
+	for _, medium := range []bool{false, true} {
+		for _, interval := range []float64{1, 5, 15} {
+			for _, size := range []float64{3, 8, 12} {
+				for _, rows := range []int{8, 40, 4000} {
+					t.Run(fmt.Sprintf("%g C° for %d rows, every %g s, medium %v", size, rows, interval, medium), func(t *testing.T) {
+						p := process{intervalS: interval, step: 0.01, noiseC: 0.05, tausS: []float64{40, 60, 90}, medium: medium, topC: 121.5, holdS: 1200, restS: 700}
+						sound := p.run(rand.New(rand.NewPCG(uint64(size), uint64(interval))))
+						r, col := sound.clone(), len(sound.cols)-2
+						at := int(1100 / interval)
+						for i := at; i < min(at+rows, len(r.t)); i++ {
+							r.cols[col][i] += size
+						}
+						before, after := read(t, sound.csv(), options()).Probes, read(t, r.csv(), options()).Probes
+						assert.Empty(t, before[col].Faults)
+						assert.True(t, found(after[col].Faults, []logfile.FaultKind{logfile.Rate}), "%v", after[col].Faults)
+						assert.LessOrEqual(t, *after[col].Results[0].CreditedMin, *before[col].Results[0].CreditedMin)
+						assert.Empty(t, after[col-1].Faults)
+					})
+				}
+			}
+		}
 	}
 }

@@ -192,7 +192,7 @@ func (t *track) catchUp(i, a int, v *view) {
 	from := max(r.from, 0)
 	since, ok := t.a.movedMeanwhile(v, s.row[from:i], t.at, step, t.prof.beyondC)
 	if !ok {
-		since, ok = 0, t.catchesUpAlone(i, step)
+		since, ok = 0, t.catchesUpAlone(i, step, v)
 	}
 	if !ok {
 		return
@@ -206,9 +206,9 @@ func (t *track) catchUp(i, a int, v *view) {
 // catchesUpAlone judges a step without the other probes: down, it is faster than
 // a sensor follows, or than one that is slow against the log's interval; up, it
 // ends a long stand in the middle of a move.
-func (t *track) catchesUpAlone(i int, step float64) bool {
+func (t *track) catchesUpAlone(i int, step float64, v *view) bool {
 	if step > 0 {
 		return t.run.n >= fewestStuck && t.movingBefore(t.run.from)
 	}
-	return t.isJump(i) || t.prof.tauS >= slowReadings*t.s.step(i)
+	return t.isJump(i, v) || t.prof.tauS >= slowReadings*t.s.step(i)
 }
