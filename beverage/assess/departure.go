@@ -44,7 +44,7 @@ func byRecord(f *facts.Facts, l beverage.CriticalLimit) []beverage.Departure {
 	var list []beverage.Departure
 	for i := range f.Records.Logs {
 		for _, d := range f.Records.Logs[i].Departures(l, f.Records.Target) {
-			if d.Worst != nil {
+			if d.Column != "" {
 				list = append(list, d)
 			}
 		}

@@ -118,6 +118,7 @@ func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, 
 	opt, run := r.opt, facts.Run{}
 	if len(r.limits) > 0 {
 		run.On(opt.Bases[0], opt.ToleranceC)
+		run.Know(r.limits, beverage.Given[float64]{})
 		opt.History = run.Keep
 	}
 	tracer := facts.NewTracer(opt.Bases[0], opt.ToleranceC)

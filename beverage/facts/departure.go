@@ -7,35 +7,8 @@ import (
 	"posset/thermal/logfile"
 )
 
-// retortTemperature is the one limit that a record shows over time.
-const retortTemperature beverage.LimitSubject = "retort temperature"
-
 // Keep takes a sound reading of a probe; give it to the log reader as History.
 func (r *Run) Keep(probe int, timeS, tempC float64) { r.collect(probe, timeS, tempC) }
-
-// Departures holds a limit against a run. A limit on the retort temperature
-// gives a departure for each stretch outside of it, another limit one for the
-// whole run where a record shows it; none where the run keeps it. Credits are
-// worked out again only for a target in minutes, or without a target.
-func (r *Run) Departures(l beverage.CriticalLimit, t *Target) []beverage.Departure {
-	if l.What == retortTemperature {
-		return r.retortDepartures(l, t)
-	}
-	found, unit := r.recorded(l.What)
-	o := within(found, l)
-	if o == beverage.Meets {
-		return nil
-	}
-	d := departureOf(r.Result.File, l, o)
-	d.Unit = unit
-	if !found.Known() {
-		d.Why = "this record does not show it"
-		return []beverage.Departure{d}
-	}
-	d.Why = "as the record shows it, the tolerance counted against it"
-	d.Worst, d.Depth = beyond(found, l)
-	return []beverage.Departure{d}
-}
 
 // AllTogether is the name of what several departures come to.
 const AllTogether = "all departures together"
@@ -104,117 +77,6 @@ func beyond(i beverage.Interval, l beverage.CriticalLimit) (worst, depth *float6
 		return &i.Low, &below
 	}
 	return &i.High, &above
-}
-
-// recorded finds what a record alone shows of a limit, with the unit of it.
-func (r *Run) recorded(what beverage.LimitSubject) (beverage.Interval, string) {
-	switch what {
-	case "initial temperature":
-		i, _ := coldestStart([]Run{*r})
-		return i, "C"
-	case "come-up time", "hold time":
-		return r.holdFigure(what == "come-up time"), "s"
-	}
-	return beverage.Interval{}, ""
-}
-
-// holdFigure is the come-up or the hold as the medium's column has it; of
-// several columns both ends.
-func (r *Run) holdFigure(comeUp bool) beverage.Interval {
-	var i beverage.Interval
-	for k, p := range r.Log.Probes {
-		if !isMedium(p.Role) || p.Hold == nil || k >= len(r.heat) {
-			continue
-		}
-		v := p.Hold.EndS - p.Hold.StartS
-		if comeUp {
-			v = r.heat[k].comeUpS()
-		}
-		if !i.Known() {
-			i = beverage.Point(v, beverage.Measured)
-			continue
-		}
-		i = beverage.Span(math.Min(i.Low, v), math.Max(i.High, v), beverage.Measured)
-	}
-	return i
-}
-
-// comeUpS is the time from the last reading near the coldest one before the
-// hold to the first near the hottest of all. A dip later on is none of it.
-func (h *heatHistory) comeUpS() float64 {
-	least := h.hottest() - logfile.HoldBandC
-	coldest, fromS, toS := math.Inf(1), 0.0, 0.0
-	for i, p := range h.points {
-		if p.TempC >= least {
-			toS = p.TimeS
-			break
-		}
-		coldest = math.Min(coldest, h.lows[i])
-	}
-	for i, p := range h.points {
-		if p.TimeS < toS && h.lows[i] <= coldest+logfile.HoldBandC {
-			fromS = p.TimeS
-		}
-	}
-	return toS - fromS
-}
-
-func isMedium(role logfile.Role) bool {
-	return role == logfile.Retort || role == logfile.ReferenceThermometer
-}
-
-// retortDepartures are the stretches in which a column of the medium is outside
-// of the limit between the time it first keeps it and the time it last does.
-// What comes before is come-up, what comes after is cooling.
-func (r *Run) retortDepartures(l beverage.CriticalLimit, t *Target) []beverage.Departure {
-	list, shown := []beverage.Departure{}, false
-	for i, p := range r.Log.Probes {
-		if !isMedium(p.Role) || i >= len(r.heat) || len(r.heat[i].points) == 0 {
-			continue
-		}
-		shown = true
-		list = append(list, r.stretchesOf(i, l, t)...)
-	}
-	if !shown {
-		d := departureOf(r.Result.File, l, beverage.CannotTell)
-		d.Why, d.Unit = "no retort column of the record shows it", "C"
-		list = append(list, d)
-	}
-	return list
-}
-
-func (r *Run) stretchesOf(probe int, l beverage.CriticalLimit, t *Target) []beverage.Departure {
-	found, kept := r.heat[probe].stretches(l)
-	if !kept {
-		d := departureOf(r.Result.File, l, beverage.FallsShort)
-		d.Column, d.Unit, d.Why = r.Log.Probes[probe].Name, "C", "the limit is never reached in this record: there is no credit to work out again"
-		d.Worst, d.Depth = beyond(beverage.Point(r.heat[probe].hottest(), beverage.Measured), l)
-		return []beverage.Departure{d}
-	}
-	var list []beverage.Departure
-	for _, s := range found {
-		d := departureOf(r.Result.File, l, beverage.FallsShort)
-		if !s.surely {
-			d.Outcome = beverage.CannotTell
-		}
-		d.Column, d.Unit, d.Why = r.Log.Probes[probe].Name, "C", s.why()
-		d.StartS, d.EndS, d.LengthS = &s.fromS, &s.toS, &s.lengthS
-		if s.surely {
-			d.Worst, d.Depth = beyond(beverage.Interval{Low: s.lowC, High: s.highC}, l)
-			d.Credits = r.creditsAtWorst(s, t)
-		} else {
-			d.Worst, d.Depth = beyond(beverage.Interval{Low: s.lowC - sensorToleranceC, High: s.highC + sensorToleranceC}, l)
-		}
-		list = append(list, d)
-	}
-	return list
-}
-
-func (s stretch) why() string {
-	if s.surely {
-		return "outside by the record's word; from the reading before to the reading after"
-	}
-	return "inside by the record's word, outside once the tolerance of the thermometer is counted, as every credit counts it already"
 }
 
 // creditsAtWorst works out each container's credit with a departure at its worst.

@@ -38,18 +38,25 @@ func TestDeparturesOfARetort(t *testing.T) {
 	}{
 		{"kept with the tolerance", []float64{60, 122, 122, 122, 40}, true, nil},
 		{"never reached", []float64{60, 120, 121, 40}, false, nil},
-		{"a dip", []float64{60, 122, 122, 119, 118, 122, 122, 40}, true, []stretch{{120, 300, 180, 118, 119, true}}},
-		{"two dips are two", []float64{122, 120, 122, 121, 122}, true, []stretch{{0, 120, 120, 120, 120, true}, {120, 240, 120, 121, 121, true}}},
-		{"within the tolerance, told as one", []float64{122, 121.3, 122, 121.4, 122}, true, []stretch{{0, 240, 240, 121.3, 121.4, false}}},
+		{"a dip", []float64{60, 122, 122, 119, 118, 122, 122, 40}, true, []stretch{{fromS: 120, toS: 300, lengthS: 180, lowC: 118, highC: 119, surely: true}}},
+		{"come-up and cooling pass the tolerance", []float64{60, 121.3, 122, 122, 121.2, 40}, true, nil},
+		{"a dip right after the limit was reached", []float64{60, 121.3, 119, 122, 40}, true, []stretch{{fromS: 60, toS: 180, lengthS: 120, lowC: 119, highC: 119, surely: true}}},
+		{"never with the tolerance off", []float64{60, 121.3, 121.4, 40}, true, []stretch{{fromS: 60, toS: 120, lengthS: 60, lowC: 121.3, highC: 121.4}}},
+		{"two dips are two", []float64{122, 120, 122, 121, 122}, true, []stretch{{fromS: 0, toS: 120, lengthS: 120, lowC: 120, highC: 120, surely: true}, {fromS: 120, toS: 240, lengthS: 120, lowC: 121, highC: 121, surely: true}}},
+		{"within the tolerance, told as one", []float64{122, 121.3, 122, 121.4, 122}, true, []stretch{{fromS: 0, toS: 240, lengthS: 240, lowC: 121.3, highC: 121.4}}},
 	} {
-		got, kept := historyOf(c.temps...).stretches(retortAtLeast)
-		assert.Equal(t, c.kept, kept, c.name)
-		assert.Equal(t, c.want, got, c.name)
+		h := historyOf(c.temps...)
+		first, last := h.kept(retortAtLeast)
+		assert.Equal(t, c.kept, first >= 0, c.name)
+		if c.kept {
+			assert.Equal(t, c.want, h.stretches(retortAtLeast, first, last, 90), c.name)
+		}
 	}
-	assert.Equal(t, 180.0, historyOf(60, 30, 31, 60, 90, 122, 122, 110, 122, 122, 122, 20).comeUpS(), "a dip is no come-up")
+	from, to := historyOf(60, 30, 31, 60, 90, 122, 122, 110, 122, 122, 122, 20).comeUp(121)
+	assert.Equal(t, 180.0, to-from, "a dip is no come-up")
 	most := beverage.CriticalLimit{What: retortTemperature, AtMost: beverage.Say(123.0), Text: "at most 123 C"}
-	got, _ := historyOf(60, 122, 124, 122, 122).stretches(most)
-	assert.Equal(t, []stretch{{60, 180, 120, 124, 124, true}}, got[:1])
+	got := historyOf(60, 122, 124, 122, 122).stretches(most, 0, 4, 90)
+	assert.Equal(t, []stretch{{fromS: 60, toS: 180, lengthS: 120, lowC: 124, highC: 124, surely: true}}, got[:1])
 }
 
 // readRun reads a record of a can and its retort, both told in their headings.
@@ -101,6 +108,88 @@ func TestADepartureAtItsWorstIsNeverCreditedMore(t *testing.T) {
 		}
 		assert.InDelta(t, 122+0.02*float64((from+1)%3)-depth, *list[0].Worst, 0.05)
 	})
+}
+
+// readLog reads a record as it is written.
+func readLog(t require.TestingT, dir, text string, limits ...beverage.CriticalLimit) *Run {
+	file := filepath.Join(dir, "run.csv")
+	require.NoError(t, os.WriteFile(file, []byte(text), 0o600))
+	basis := logfile.Basis{Name: "F0", Ref: thermal.F0}
+	run := &Run{}
+	run.On(basis, sensorToleranceC)
+	run.Know(limits, beverage.Say(80.0))
+	log, err := logfile.ReadFile(context.Background(), file, logfile.Options{ToleranceC: sensorToleranceC, Bases: []logfile.Basis{basis}, History: run.Keep})
+	require.NoError(t, err)
+	run.Log, run.Result = log, LogResultOf(log, []logfile.Basis{basis}, nil)
+	return run
+}
+
+const limited = `Time (min),Retort (C),Can 1 product (C),Can 2 product (C),Filler outlet (C),Back pressure (barg)
+0,60.1,55.2,49.1,88.1,1.2
+1,90.2,60.1,58.3,88.3,1.3
+2,121.4,81.4,79.2,88.2,1.9
+3,122.1,99.7,95.1,84.9,2.0
+4,122.2,108.2,104.4,88.4,2.1
+5,122.1,113.1,110.2,88.2,2.0
+6,122.3,116.4,114.3,88.1,2.1
+7,121.9,118.2,116.8,88.3,2.2
+8,60.2,101.3,101.2,88.2,1.4
+9,40.3,79.2,79.9,88.4,1.2
+10,30.1,60.4,61.1,88.1,1.1
+`
+
+// Every limit that a record can speak to is held against it, column by column,
+// with its time, its worst end and how far outside that is.
+func TestLimitsOfWhichARecordSpeaks(t *testing.T) {
+	retort := beverage.CriticalLimit{What: retortTemperature, AtLeast: beverage.Say(121.0), AtMost: beverage.Say(122.6), Text: "121 to 122.6 C"}
+	run := readLog(t, t.TempDir(), limited, retort)
+	for _, c := range []struct {
+		limit                       beverage.CriticalLimit
+		column                      string
+		startS, endS, worst, depthC float64
+		outcome                     beverage.Outcome
+		n                           int
+	}{
+		{beverage.CriticalLimit{What: initialTemperature, AtLeast: beverage.Say(54.0)}, "Can 2 product", 0, 0, 48.6, 5.4, beverage.FallsShort, 1},
+		{beverage.CriticalLimit{What: initialTemperature, AtLeast: beverage.Say(55.0)}, "Can 1 product", 0, 0, 54.7, 0.3, beverage.CannotTell, 2},
+		{beverage.CriticalLimit{What: holdTime, AtLeast: beverage.Say(330.0)}, "Retort", 180, 420, 240, 90, beverage.FallsShort, 1},
+		{beverage.CriticalLimit{What: holdTime, AtLeast: beverage.Say(300.0)}, "Retort", 180, 420, 240, 60, beverage.CannotTell, 1},
+		{beverage.CriticalLimit{What: comeUpTime, AtMost: beverage.Say(120.0)}, "Retort", 0, 180, 180, 60, beverage.CannotTell, 1},
+		{beverage.CriticalLimit{What: fillTemperature, AtLeast: beverage.Say(87.0)}, "Filler outlet", 120, 240, 84.9, 2.1, beverage.FallsShort, 1},
+		{beverage.CriticalLimit{What: packHoldTime, AtLeast: beverage.Say(300.0)}, "Can 2 product", 180, 480, 300, 0, beverage.Meets, 0},
+		{beverage.CriticalLimit{What: packHoldTime, AtLeast: beverage.Say(400.0)}, "Can 1 product", 120, 480, 360, 40, beverage.FallsShort, 2},
+		{retort, "Retort", 180, 420, 122.8, 0.2, beverage.CannotTell, 1},
+	} {
+		list := run.Departures(c.limit, nil)
+		require.Len(t, list, c.n, c.limit)
+		if c.n == 0 {
+			continue
+		}
+		d := list[0]
+		assert.Equal(t, c.column, d.Column, c.limit)
+		assert.Equal(t, c.outcome, d.Outcome, c.limit)
+		assert.InDelta(t, c.startS, *d.StartS, 1e-9, c.limit)
+		assert.InDelta(t, c.endS, *d.EndS, 1e-9, c.limit)
+		assert.InDelta(t, c.worst, *d.Worst, 1e-9, c.limit)
+		assert.InDelta(t, c.depthC, *d.Depth, 1e-9, c.limit)
+	}
+	d := run.Departures(beverage.CriticalLimit{What: "back pressure", AtLeast: beverage.Say(150.0)}, nil)
+	require.Len(t, d, 1)
+	assert.Equal(t, `column "Back pressure (barg)" may show it, but only temperatures are read here: hold it against the limit by hand`, d[0].Why)
+}
+
+// A time without readings of the retort is a departure that cannot be told, and
+// hides none beside it.
+func TestNothingShowsALimitOverAGap(t *testing.T) {
+	lines := strings.SplitAfter(limited, "\n")
+	run := readLog(t, t.TempDir(), strings.Join(append(lines[:6:6], lines[8:]...), ""))
+	list := run.Departures(beverage.CriticalLimit{What: retortTemperature, AtLeast: beverage.Say(121.0)}, nil)
+	require.NotEmpty(t, list)
+	assert.Equal(t, beverage.CannotTell, list[0].Outcome)
+	assert.Equal(t, "no sound reading for this long: nothing shows that the limit was kept", list[0].Why)
+	assert.Equal(t, 240.0, *list[0].StartS)
+	assert.Equal(t, 420.0, *list[0].EndS)
+	assert.Nil(t, list[0].Worst)
 }
 
 func TestLimitsThatARecordDoesNotShow(t *testing.T) {

@@ -23,9 +23,31 @@ func (f *Facts) Limits() []LimitCheck {
 		c := LimitCheck{Limit: l}
 		c.Found, c.Why = f.subject(l.What)
 		c.Outcome = within(c.Found, l)
+		f.byRecords(&c)
 		list = append(list, c)
 	}
 	return list
+}
+
+// byRecords lets the records decide where any of them shows what a limit speaks
+// of: the worst of their columns, and what a record does not show is in doubt.
+func (f *Facts) byRecords(c *LimitCheck) {
+	shown, outcome := false, beverage.Meets
+	for i := range f.Records.Logs {
+		run := &f.Records.Logs[i]
+		if run.Shows(c.Limit.What) {
+			shown = true
+		}
+		for _, d := range run.Departures(c.Limit, nil) {
+			if d.Outcome.Worse(outcome) != outcome {
+				c.Why = d.Why
+			}
+			outcome = outcome.Worse(d.Outcome)
+		}
+	}
+	if shown {
+		c.Outcome = outcome
+	}
 }
 
 // within decides on the unfavourable end of either bound.
@@ -54,18 +76,31 @@ func (f *Facts) subject(what beverage.LimitSubject) (beverage.Interval, string) 
 		return beverage.Point(g.V, beverage.Stated), "as the spec states it, not recorded"
 	}
 	switch what {
-	case "retort temperature":
+	case retortTemperature:
 		return f.retortHold()
-	case "initial temperature":
+	case initialTemperature:
 		if i, why := f.recordedStart(); i.Known() {
 			return i, why
 		}
 		return stated(d.Process.InitialC, "process.initial_temperature")
-	case "hold time":
+	case comeUpTime:
+		if i, why := f.recordedFigure(what); i.Known() {
+			return i, why
+		}
+	case holdTime:
+		if i, why := f.recordedFigure(what); i.Known() {
+			return i, why
+		}
 		return stated(d.Process.HoldS, "process.hold_time")
-	case "fill temperature":
+	case fillTemperature:
+		if i, why := f.recordedFill(); i.Known() {
+			return i, why
+		}
 		return stated(d.Process.FillTempC, "process.fill_temperature")
-	case "pack hold time":
+	case packHoldTime:
+		if i, why := f.recordedFigure(what); i.Known() {
+			return i, why
+		}
 		return stated(d.Process.PackHoldS, "process.pack_hold_time")
 	case "pH":
 		if f.PH.Decides.Known() {
@@ -118,6 +153,40 @@ func coldestStart(runs []Run) (beverage.Interval, string) {
 		return beverage.Interval{}, ""
 	}
 	return beverage.Around(low, sensorToleranceC, beverage.Measured), "the coldest first reading of a product probe"
+}
+
+// recordedFigure is what the columns of all records show of a time, both ends.
+func (f *Facts) recordedFigure(what beverage.LimitSubject) (i beverage.Interval, why string) {
+	for k := range f.Records.Logs {
+		run := &f.Records.Logs[k]
+		for _, probe := range run.columnsOf(what) {
+			g := run.figure(probe, what)
+			switch {
+			case !g.found.Known():
+			case !i.Known():
+				i, why = g.found, g.why
+			default:
+				i = beverage.Span(math.Min(i.Low, g.found.Low), math.Max(i.High, g.found.High), beverage.Measured)
+			}
+		}
+	}
+	return i, why
+}
+
+// recordedFill is the lowest and the highest reading of the filler's columns,
+// less and more the sensor's tolerance.
+func (f *Facts) recordedFill() (beverage.Interval, string) {
+	low, high := math.Inf(1), math.Inf(-1)
+	for k := range f.Records.Logs {
+		run := &f.Records.Logs[k]
+		for _, probe := range run.columnsOf(fillTemperature) {
+			low, high = math.Min(low, run.heat[probe].lowest(math.Inf(-1), math.Inf(1))), math.Max(high, run.heat[probe].hottest())
+		}
+	}
+	if math.IsInf(low, 1) {
+		return beverage.Interval{}, ""
+	}
+	return beverage.Span(low-sensorToleranceC, high+sensorToleranceC, beverage.Measured), "the readings of the filler's column"
 }
 
 // retortHold is the lowest temperature that a retort or reference column keeps

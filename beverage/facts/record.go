@@ -27,6 +27,8 @@ type Run struct {
 
 	bound     thermal.Bound // that credit was given by
 	tolerance beverage.Given[float64]
+	retortC   beverage.Given[float64] // that the scheduled process asks for at least
+	packHoldC beverage.Given[float64] // that the spec states for the closed pack
 }
 
 // sensorToleranceC is taken off every reading: the accuracy 21 CFR 113.40 asks
@@ -73,6 +75,7 @@ func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Targe
 	opt.Bases, opt.StaysAtC = basesFor(t)
 	run := Run{Record: rec}
 	run.On(opt.Bases[0], sensorToleranceC)
+	run.Know(d.Process.Critical, d.Process.PackHoldC)
 	tracer := NewTracer(opt.Bases[0], opt.ToleranceC)
 	opt.History = tracer.With(run.collect)
 	path := rec.File

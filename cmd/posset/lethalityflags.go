@@ -10,6 +10,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/assess"
+	"posset/beverage/facts"
 	"posset/beverage/quantity"
 	"posset/beverage/spec"
 )
@@ -85,9 +86,6 @@ func (o *lethalityFlags) options() (assess.LogOptions, error) {
 	return want, o.aim(&want)
 }
 
-// shownByALog are the limits that a log alone can be held against.
-var shownByALog = []beverage.LimitSubject{"retort temperature", "initial temperature", "come-up time", "hold time"}
-
 func limitsOf(texts []string) ([]beverage.CriticalLimit, error) {
 	var limits []beverage.CriticalLimit
 	for _, text := range texts {
@@ -95,7 +93,7 @@ func limitsOf(texts []string) ([]beverage.CriticalLimit, error) {
 		if err != nil {
 			return nil, fmt.Errorf("--limit: %w", err)
 		}
-		if !slices.Contains(shownByALog, l.What) {
+		if !slices.Contains(facts.Recordable(), l.What) {
 			return nil, fmt.Errorf("--limit: no log shows %s; put it into the spec as [[process.critical]] and run posset check", l.What)
 		}
 		limits = append(limits, l)
