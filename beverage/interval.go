@@ -66,6 +66,14 @@ func (i Interval) SurelyAbove(x float64) bool { return i.Known() && i.Low > x }
 // interval may exceed anything.
 func (i Interval) MayExceed(x float64) bool { return !i.SurelyBelow(x) }
 
+// Outward is both ends rounded to so many decimals away from the middle: what is
+// printed promises no more than is known.
+func (i Interval) Outward(decimals int) (low, high float64) {
+	const noise = 1e-6 // of the last decimal: arithmetic moves no digit
+	p := math.Pow10(decimals)
+	return math.Floor(i.Low*p+noise) / p, math.Ceil(i.High*p-noise) / p
+}
+
 // Scale multiplies by a factor of zero or more.
 func (i Interval) Scale(f float64) Interval {
 	return Interval{Low: i.Low * f, Mid: i.Mid * f, High: i.High * f, Basis: i.Basis}

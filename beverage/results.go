@@ -40,6 +40,8 @@ type AcidResult struct {
 	PH              *float64        `json:"ph"` // degassed
 	PHLow           *float64        `json:"ph_low"`
 	PHHigh          *float64        `json:"ph_high"`
+	PHSlowNow       *float64        `json:"ph_slow_bases_undissolved"` // on the day of filling; nil without slow bases
+	PHSlowEnd       *float64        `json:"ph_slow_bases_dissolved"`   // at the end of life
 	PHCarbonated    *float64        `json:"ph_carbonated"`
 	PHMeasured      *float64        `json:"ph_measured"`
 	ProcessC        *float64        `json:"process_temperature_c"`
@@ -62,9 +64,17 @@ type AcidResult struct {
 	Species         []SpeciesAmount `json:"species"`
 	Curve           []CurvePoint    `json:"titration_curve"`
 	Sensitivity     []Sensitivity   `json:"sensitivity"`
+	Widths          []Width         `json:"interval_from"`
+	Given           []Carried       `json:"given"`
 	Bench           *BenchResult    `json:"bench"` // nil: no trials are given
 	Dose            []DoseAmount    `json:"dose"`
 	DoseTargetPH    *float64        `json:"dose_target_ph"`
+	DosePH          *float64        `json:"dose_ph"` // of the dosed drink
+	DosePHLow       *float64        `json:"dose_ph_low"`
+	DosePHHigh      *float64        `json:"dose_ph_high"`
+	DoseLotLow      *float64        `json:"dose_other_lot_ph_low"` // nil where the drink has no protein
+	DoseLotHigh     *float64        `json:"dose_other_lot_ph_high"`
+	DoseNote        string          `json:"dose_note"` // what a measured pH did to the dose; "" where none is given
 	AcidClass       AcidClass       `json:"acid_class"`
 	Missing         []string        `json:"missing"` // why figures are null
 	Findings        []Finding       `json:"findings"`
@@ -82,6 +92,7 @@ type SpeciesAmount struct {
 type CurvePoint struct {
 	PH         float64 `json:"ph"`
 	BaseMMolPL float64 `json:"base_mmol_per_l"`
+	Buffer     float64 `json:"buffer_capacity_mmol_per_l_ph"` // there
 }
 
 // Sensitivity is how far one ingredient moves the pH when its amount grows by a tenth.
@@ -90,11 +101,29 @@ type Sensitivity struct {
 	PHPerTenPct float64 `json:"ph_per_ten_percent"`
 }
 
+// Width is one thing that makes the interval of the predicted pH wide.
+type Width struct {
+	What string  `json:"what"`
+	Low  float64 `json:"ph_low"` // what it does alone
+	High float64 `json:"ph_high"`
+}
+
+// Carried is what an ingredient was given so that the figures it is known by come
+// out.
+type Carried struct {
+	Ingredient string  `json:"ingredient"`
+	KnownBy    string  `json:"known_by"`
+	What       string  `json:"what"`
+	MMolPerG   float64 `json:"mmol_per_g"` // of the ingredient as sold
+	MMolPerL   float64 `json:"mmol_per_l"` // of the drink
+}
+
 // DoseAmount is how much of an acid reaches the pH asked for, and between what
 // the next lot of the drink's protein may move it.
 type DoseAmount struct {
 	Ingredient string   `json:"ingredient"`
-	GPerL      float64  `json:"grams_per_litre"`
+	GPerL      float64  `json:"grams_per_litre"`               // to add
+	InAll      float64  `json:"in_all_grams_per_litre"`        // with what the recipe holds of it
 	LotLow     *float64 `json:"other_lot_low_grams_per_litre"` // nil where the drink has no protein
 	LotHigh    *float64 `json:"other_lot_high_grams_per_litre"`
 }

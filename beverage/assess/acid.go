@@ -3,6 +3,7 @@ package assess
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,7 +32,7 @@ func Acid(ctx context.Context, d *beverage.Drink, o AcidOptions) (*beverage.Acid
 	r := &beverage.AcidResult{
 		Schema: beverage.AcidSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name, TempC: o.TempC,
 		PHMeasured: f.PH.Measured.MidOrNil(), TitrationEndPH: acid.EndPointPH, WaterActivity: f.WaterActivity.MidOrNil(),
-		Species: []beverage.SpeciesAmount{}, Curve: []beverage.CurvePoint{}, Sensitivity: []beverage.Sensitivity{}, Dose: []beverage.DoseAmount{},
+		Widths: []beverage.Width{}, Given: givenOf(f), Species: []beverage.SpeciesAmount{}, Curve: []beverage.CurvePoint{}, Sensitivity: []beverage.Sensitivity{}, Dose: []beverage.DoseAmount{},
 		AcidClass: a.AcidClass, Missing: f.PH.Chemistry.Missing, Findings: about(a.Findings, aboutAcid), Cautions: a.Cautions,
 	}
 	if r.Missing == nil {
@@ -69,7 +70,15 @@ func fill(r *beverage.AcidResult, f *facts.Facts, t *facts.Titration, tC float64
 		}
 	}
 	for _, p := range t.Curve {
-		r.Curve = append(r.Curve, beverage.CurvePoint{PH: p.PH, BaseMMolPL: p.MolOfBasePerKg * 1000 * t.WaterKgPerL})
+		r.Curve = append(r.Curve, beverage.CurvePoint{PH: p.PH, BaseMMolPL: p.MolOfBasePerKg * 1000 * t.WaterKgPerL, Buffer: p.MmolPerKgPH * t.WaterKgPerL})
+	}
+	if s := f.PH.Slow; s != nil {
+		shift := *r.PH - f.PH.Predicted.Mid // of the temperature alone
+		now, end := s.Now+shift, s.End+shift
+		r.PHSlowNow, r.PHSlowEnd = &now, &end
+	}
+	for _, w := range f.Widths() {
+		r.Widths = append(r.Widths, beverage.Width(w))
 	}
 	for _, s := range f.Sensitivities(tC) {
 		r.Sensitivity = append(r.Sensitivity, beverage.Sensitivity{Ingredient: s.Name, PHPerTenPct: s.DPH})
@@ -95,14 +104,41 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 		return err
 	}
 	for i, g := range d.GPerL {
-		a := beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g}
+		a := beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g, InAll: d.InAll[i]}
 		if d.Lots != nil {
 			a.LotLow, a.LotHigh = &d.Lots[0][i], &d.Lots[1][i]
 		}
 		r.Dose = append(r.Dose, a)
 	}
 	r.DoseTargetPH, r.AcidityAfterPct = o.TargetPH, d.Acidity.As("citric")
+	r.DosePH, r.DosePHLow, r.DosePHHigh = d.PH.MidOrNil(), d.PH.LowOrNil(), d.PH.HighOrNil()
+	if d.LotPH != nil {
+		r.DoseLotLow, r.DoseLotHigh = &d.LotPH[0], &d.LotPH[1]
+	}
+	r.DoseNote = doseNote(d)
 	return nil
+}
+
+// doseNote says what the measured pH did to a dose.
+func doseNote(d *facts.Dosed) string {
+	switch {
+	case len(d.GPerL) > 0 && !slices.ContainsFunc(d.GPerL, func(g float64) bool { return g > 0 }):
+		return "the upper end of the drink as it is lies there or below it: nothing is needed"
+	case d.Anchored:
+		return "the measured pH counts as a trial of the recipe as it is"
+	case d.Doubtful:
+		return "the measured pH and the recipe contradict each other: one of them is wrong, and what the reading lies higher is added to the upper end"
+	}
+	return ""
+}
+
+// givenOf is what the ingredients were given.
+func givenOf(f *facts.Facts) []beverage.Carried {
+	list := []beverage.Carried{}
+	for _, g := range f.Given() {
+		list = append(list, beverage.Carried(g))
+	}
+	return list
 }
 
 // preserve tells how much of the preservative acids is whole.
@@ -151,7 +187,7 @@ func blend(with string) (names []string, parts []float64, err error) {
 		return nil, nil, fmt.Errorf(`a target pH needs --with an acid or a blend: "citric acid" or "citric acid:malic acid 3:1"`)
 	}
 	head, ratio := with, ""
-	if i := strings.LastIndexByte(with, ' '); i > 0 && strings.Contains(with[:i], ":") && strings.Contains(with[i:], ":") {
+	if i := strings.LastIndexByte(with, ' '); i > 0 && strings.Contains(with[i:], ":") && strings.Trim(with[i+1:], "0123456789.:") == "" {
 		head, ratio = with[:i], with[i+1:]
 	}
 	for _, n := range strings.Split(head, ":") {
@@ -163,7 +199,7 @@ func blend(with string) (names []string, parts []float64, err error) {
 	}
 	shares := strings.Split(ratio, ":")
 	if len(shares) != len(names) {
-		return nil, nil, fmt.Errorf("--with: %d acids and %d parts in %q", len(names), len(shares), with)
+		return nil, nil, fmt.Errorf("--with: %q names %s and %d parts; write one part for each, such as \"citric acid:malic acid 3:1\"", with, counted(len(names), "acid"), len(shares))
 	}
 	for i, s := range shares {
 		if parts[i], err = strconv.ParseFloat(s, 64); err != nil || !(parts[i] > 0) || parts[i] > 1e6 {
@@ -171,6 +207,13 @@ func blend(with string) (names []string, parts []float64, err error) {
 		}
 	}
 	return names, parts, nil
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // aboutAcid names the findings that speak of the pH.

@@ -17,6 +17,7 @@ const roomC = 25
 // balance: moles of components, and grams of protein.
 type contribution struct {
 	totals  []acid.Total // Molality holds mol per gram
+	given   []acid.Total // of them what was given so that known figures come out
 	macro   *protein.Composition
 	grams   float64 // of macro per gram
 	buffers float64 // what macro takes up, against what its model says: 1 unless trials tell otherwise
@@ -138,7 +139,7 @@ func (c *contribution) balance(grams, pH float64) error {
 	if err != nil {
 		return err
 	}
-	c.totals = append(c.totals, acid.Total{Component: t.Component, Molality: t.Molality / grams})
+	c.give(acid.Total{Component: t.Component, Molality: t.Molality / grams})
 	return nil
 }
 

@@ -22,7 +22,8 @@ func classOf(f *Facts) (beverage.Class, string) {
 	case p.SurelyAbove(line):
 		return beverage.LowAcid, fmt.Sprintf("the whole pH interval lies above %.1f", line)
 	case !p.SurelyBelow(line):
-		return beverage.Undecided, fmt.Sprintf("the pH interval reaches from %.2f to %.2f, across %.1f", p.Low, p.High, line)
+		low, high := p.Outward(2)
+		return beverage.Undecided, fmt.Sprintf("the pH interval reaches from %.2f to %.2f, across %.1f", low, high, line)
 	case p.Basis == beverage.Predicted && len(f.Recipe.Unknown) > 0:
 		return beverage.Undecided, "an ingredient is unknown, so a predicted pH decides nothing"
 	}

@@ -20,8 +20,9 @@ func (f *Facts) Conflicts() []Conflict {
 		}
 	}
 	m, p := f.PH.Measured, f.PH.Predicted
+	low, high := p.Outward(2)
 	add(m.Known() && p.Known() && (m.Low > p.High || m.High < p.Low), "pH",
-		"pH %.2f is measured, the recipe gives %.2f to %.2f", m.Mid, p.Low, p.High)
+		"pH %.2f is measured, the recipe gives %.2f to %.2f", m.Mid, low, high)
 	add(f.PH.WarmOrCold, "pH temperature", "The pH was read at %.0f °C, outside 20 to 30 °C; 0.1 is added to its tolerance", f.Drink.Measured.PHTempC.V)
 	g := f.Gas
 	add(g.Conflict, "carbonation", "%.2f volumes are stated, temperature and pressure give %.2f; the larger counts", f.statedVolumes(), g.ByReading.V)

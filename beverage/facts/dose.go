@@ -155,11 +155,12 @@ func (s *search) outOfReach() error {
 	if len(s.ask.Acids) > 1 {
 		name = "the blend"
 	}
+	_, high := s.none.pH.Outward(2)
 	if over := s.none.pH.High > s.ask.PH; over != s.lowers() {
 		way := map[bool]string{true: "raises", false: "lowers"}[over]
-		return fmt.Errorf("--target-ph: %s %s the pH, and the upper end of this drink lies at %.2f without it; ask for a pH on the other side, or dose with something else", name, way, s.none.pH.High)
+		return fmt.Errorf("--target-ph: %s %s the pH, and the upper end of this drink lies at %.2f without it; ask for a pH on the other side, or dose with something else", name, way, high)
 	}
-	return fmt.Errorf("--target-ph: no dose of %s that leaves a drink of it brings the upper end from %.2f to %.2f; ask for less or take a stronger one", name, s.none.pH.High, s.ask.PH)
+	return fmt.Errorf("--target-ph: no dose of %s that leaves a drink of it brings the upper end from %.2f to %.2f; ask for less or take a stronger one", name, high, s.ask.PH)
 }
 
 // dose is how many grams of a blend, in a kilogram of water, bring a mixture to a

@@ -80,9 +80,9 @@ func TestDosesThatCannotBe(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []float64{0}, d.GPerL)
 	for want, ask := range map[string]Dosing{
-		"--target-ph: sodium hydroxide raises the pH, and the upper end of this drink lies at 2.49 without it; ask for a pH on the other side, or dose with something else": dosing(2.3, nil, "sodium hydroxide"),
-		"--target-ph: no dose of citric acid that leaves a drink of it brings the upper end from 2.49 to 0.50; ask for less or take a stronger one":                         dosing(0.5, nil, "citric acid"),
-		"--with: sucrose cannot be dosed: it brings no acid or base; take an acid, such as citric acid":                                                                      dosing(3, nil, "sucrose"),
+		"--target-ph: sodium hydroxide raises the pH, and the upper end of this drink lies at 2.50 without it; ask for a pH on the other side, or dose with something else": dosing(2.3, nil, "sodium hydroxide"),
+		"--target-ph: no dose of citric acid that leaves a drink of it brings the upper end from 2.50 to 0.50; ask for less or take a stronger one":                         dosing(0.5, nil, "citric acid"),
+		"--with: sucrose cannot be dosed: it brings no acid or base; take an acid, such as citric acid":                                                                     dosing(3, nil, "sucrose"),
 	} {
 		_, err := f.DoseTo(ingredient.Default(), ask)
 		assert.EqualError(t, err, want)

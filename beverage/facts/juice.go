@@ -58,6 +58,18 @@ func juiceAt(l *Line, ownPH, acidityPct float64) (contribution, error) {
 	return acidAndCation(main, ownPH, wanted, grams)
 }
 
+// asPotassium takes the cation of a juice, of which potassium is most, as such; the
+// activity form sees no difference.
+func (c *contribution) asPotassium() {
+	for _, list := range [2][]acid.Total{c.totals, c.given} {
+		for i := range list {
+			if list[i].Component == "sodium" {
+				list[i].Component = "potassium"
+			}
+		}
+	}
+}
+
 // acidAndCation finds the acid total for which the base from ownPH to the end
 // point is as wanted; it is close to linear in the acid, so a few secant steps do.
 func acidAndCation(main string, ownPH, wanted, grams float64) (contribution, error) {
@@ -65,10 +77,12 @@ func acidAndCation(main string, ownPH, wanted, grams float64) (contribution, err
 		return contribution{}, errors.New("its main acid has no constants here")
 	}
 	at := func(total float64) (contribution, float64, error) {
-		c := contribution{totals: []acid.Total{{Component: main, Molality: total / grams}}}
+		var c contribution
+		c.give(acid.Total{Component: main, Molality: total / grams})
 		if err := c.balance(grams, ownPH); err != nil {
 			return c, 0, err
 		}
+		c.asPotassium()
 		base, err := acid.Titrate(mixture{parts: []scaled{{&c, grams}}}.at(ownPH), roomC, acid.EndPointPH)
 		return c, base, err
 	}

@@ -2,6 +2,7 @@ package facts
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"posset/acid"
@@ -55,7 +56,8 @@ func (f *Facts) Titrate(tC float64) (*Titration, error) {
 		return nil, err
 	}
 	s, _ := f.PH.Chemistry.Solution()
-	t.Curve, err = acid.Curve(s, tC, curveFromPH, curveToPH, curvePoints)
+	from, to := curveRange(t.Equilibrium.PH)
+	t.Curve, err = acid.Curve(s, tC, from, to, 1+int(math.Round((to-from)/curveStepPH)))
 	return t, err
 }
 
@@ -83,12 +85,21 @@ func (f *Facts) balance(tC float64) (*Titration, error) {
 	return t, nil
 }
 
-// The titration curve runs over what drinks and their titration cover.
+// The titration curve runs over what drinks and their titration cover, and half a
+// unit past the drink's own pH.
 const (
 	curveFromPH = 2.5
 	curveToPH   = 8.5
-	curvePoints = 25
+	curveStepPH = 0.25
+	curvePastPH = 0.5
 )
+
+// curveRange is where the curve of a drink begins and ends, in whole steps.
+func curveRange(pH float64) (from, to float64) {
+	from = math.Floor((pH-curvePastPH)/curveStepPH) * curveStepPH
+	to = math.Ceil((pH+curvePastPH)/curveStepPH) * curveStepPH
+	return math.Max(0, math.Min(from, curveFromPH)), math.Min(14, math.Max(to, curveToPH))
+}
 
 // MissingError says what keeps the recipe from telling its pH.
 type MissingError struct{ Missing []string }

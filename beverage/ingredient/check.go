@@ -130,7 +130,10 @@ func chlorideUnbalanced(e Entry) string {
 
 // equivalentG is grams per mole of acid hydrogen of the acids that a titratable
 // acidity is stated as.
-var equivalentG = map[string]float64{"citric": 192.12 / 3, "malic": 134.09 / 2, "tartaric": 150.09 / 2, "lactic": 90.08, "acetic": 60.05, "phosphoric": 97.99 / 2, "gluconic": 196.16}
+var equivalentG = map[string]float64{
+	"citric": 192.12 / 3, "malic": 134.09 / 2, "tartaric": 150.09 / 2, "lactic": 90.08, "acetic": 60.05, "phosphoric": 97.99 / 2, "gluconic": 196.16,
+	"fumaric": 116.07 / 2, "oxalic": 90.03 / 2, "quinic": 192.17, "succinic": 118.09 / 2, "adipic": 146.14 / 2, "ascorbic": 176.12,
+}
 
 // acidityAgainstPH: free hydrogen ions are part of what titrates, so that an
 // acidity below them cannot be; and what is titrated to 8.1 has none above it.

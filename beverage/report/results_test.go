@@ -29,8 +29,11 @@ func someAcid() *beverage.AcidResult {
 	return &beverage.AcidResult{Schema: beverage.AcidSchema, Tool: tool, Input: input("quince.toml"), Drink: "Quince clear protein water", TempC: 25,
 		PH: known(3.31), PHLow: known(3.16), PHHigh: known(3.46), PHCarbonated: known(3.29), PHMeasured: known(3.25), IonicStrength: known(0.0312),
 		TitratablePct: known(0.452), TitrationEndPH: 8.1, BufferCapacity: known(41.3), WaterActivity: known(0.991),
-		Species: []beverage.SpeciesAmount{{Name: "H2PO4-", Molality: 0.0124}}, Curve: []beverage.CurvePoint{{PH: 3.31}, {PH: 8.1, BaseMMolPL: 70.6}},
-		Sensitivity: []beverage.Sensitivity{{Ingredient: "citric acid", PHPerTenPct: -0.021}}, Dose: []beverage.DoseAmount{{Ingredient: "citric acid", GPerL: 2.84}},
+		Species: []beverage.SpeciesAmount{{Name: "H2PO4-", Molality: 0.0124}}, Curve: []beverage.CurvePoint{{PH: 3.31, Buffer: 41.3}, {PH: 8.1, BaseMMolPL: 70.6, Buffer: 6.2}},
+		Sensitivity: []beverage.Sensitivity{{Ingredient: "citric acid", PHPerTenPct: -0.021}}, Dose: []beverage.DoseAmount{{Ingredient: "citric acid", GPerL: 2.84, InAll: 4.04, LotLow: known(2.4), LotHigh: known(3.3)}},
+		PHSlowNow: known(3.12), PHSlowEnd: known(3.31), Widths: []beverage.Width{{What: "quince juice: own pH", Low: -0.12, High: 0.1}},
+		Given:  []beverage.Carried{{Ingredient: "quince juice", KnownBy: "pH 3.30, 0.9 % as malic acid", What: "malic acid", MMolPerG: 0.088, MMolPerL: 17.6}},
+		DosePH: known(3.06), DosePHLow: known(2.91), DosePHHigh: known(3.2), DoseLotLow: known(3.01), DoseLotHigh: known(3.11), DoseNote: "the measured pH counts as a trial of the recipe as it is",
 		DoseTargetPH: known(3.2), AcidityAfterPct: known(0.73), AcidClass: quince().AcidClass, Missing: []string{"the calcium of quince juice concentrate is not known"},
 		Findings: quince().Findings[1:2], Cautions: testCautions}
 }

@@ -36,10 +36,14 @@ func moreAcidity(r *beverage.AcidResult, u Units) Figures {
 
 // lots is how far another lot of the protein moves a dose.
 func lots(d beverage.DoseAmount) string {
-	if d.LotLow == nil || d.LotHigh == nil {
-		return ""
+	all := ""
+	if d.InAll > d.GPerL {
+		all = decimal(d.InAll, 2) + " g/L in all"
 	}
-	return decimal(*d.LotLow, 2) + " to " + decimal(*d.LotHigh, 2) + " with other lots of the protein"
+	if d.LotLow == nil || d.LotHigh == nil {
+		return all
+	}
+	return join("; ", all, decimal(*d.LotLow, 2)+" to "+decimal(*d.LotHigh, 2)+" to add with other lots of the protein")
 }
 
 // trialBlocks is what the developer's own trials did to the prediction.
@@ -88,7 +92,7 @@ func orBlank(v *float64, decimals int) string {
 	if v == nil {
 		return ""
 	}
-	return decimal(*v, decimals)
+	return fixed(*v, decimals)
 }
 
 // trialLedger puts the trials into the sheet.

@@ -12,7 +12,7 @@ import (
 func TestAcidShowsTrialsAndOtherAcids(t *testing.T) {
 	r := someAcid()
 	plain := text(t, Style{Width: 100}, Acid(r, Metric))
-	for _, absent := range []string{"Your own trials", "as malic acid", "Undissociated", "Process temperature"} {
+	for _, absent := range []string{"Your own trials", "The same as malic acid", "Undissociated", "Process temperature"} {
 		if strings.Contains(plain, absent) {
 			t.Errorf("%q is shown without a figure", absent)
 		}
@@ -29,7 +29,7 @@ func TestAcidShowsTrialsAndOtherAcids(t *testing.T) {
 	d := Acid(r, Metric)
 	got := text(t, Style{Width: 100}, d)
 	for _, want := range []string{"The same as malic acid", "0.473 %", "Undissociated benzoic acid", "118 at its upper end", "pH there, degassed",
-		"2.61 to 3.07 with other lots", "Your own trials", "The trials were not followed: one of them is off.", "3.05 to 3.57", "quince.toml:31", "3.39", "no amount is given", "2.90 to 3.40"} {
+		"2.61 to 3.07 to add with other lots", "Your own trials", "The trials were not followed: one of them is off.", "3.05 to 3.57", "quince.toml:31", "3.39", "no amount is given", "2.90 to 3.40"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}

@@ -17,7 +17,8 @@ func phWords(f *facts.Facts) string {
 	if !p.Known() {
 		return "the pH is not known"
 	}
-	return fmt.Sprintf("%s pH %.2f to %.2f", p.Basis, p.Low, p.High)
+	low, high := p.Outward(2)
+	return fmt.Sprintf("%s pH %.2f to %.2f", p.Basis, low, high)
 }
 
 // phValues are the figures behind a finding that hangs on the pH.

@@ -9,7 +9,8 @@ import (
 )
 
 // acids are those that an acidity is stated as.
-var acids = []string{"citric acid", "malic acid", "tartaric acid", "lactic acid", "acetic acid", "phosphoric acid", "fumaric acid", "oxalic acid", "quinic acid"}
+var acids = []string{"citric acid", "malic acid", "tartaric acid", "lactic acid", "acetic acid", "phosphoric acid", "fumaric acid", "oxalic acid", "quinic acid",
+	"succinic acid", "gluconic acid", "adipic acid", "ascorbic acid"}
 
 // acidity declares a key that holds a titratable acidity. One per volume needs
 // the density, which may stand below it: the table's check reads it.
@@ -53,9 +54,9 @@ func (r *reader) acidOf(n *node, as string) (string, bool) {
 	case as == "":
 		r.wrong(n, "names no acid", "write "+quantity.Quote(strings.TrimSpace(n.text)+" as citric acid"))
 	case len(near) > 0:
-		r.wrong(n, "is as an unknown acid", "write as "+quantity.Either(near))
+		r.wrong(n, "is stated as an acid that is not known", "write as "+quantity.Either(near))
 	default:
-		r.wrong(n, "is as an unknown acid", "write as "+oneOf(acids))
+		r.wrong(n, "is stated as an acid that is not known", "write as "+oneOf(acids))
 	}
 	return "", false
 }

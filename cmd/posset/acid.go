@@ -1,8 +1,11 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
+	"posset/acid"
 	"posset/beverage"
 	"posset/beverage/assess"
 	"posset/beverage/quantity"
@@ -46,6 +49,9 @@ func runAcid(cmd *cobra.Command, con *console.Console, name string, o acidFlags)
 		return usageError(cmd, `--target-ph needs --with, such as --with "citric acid"`)
 	case o.with != "" && !o.targetPH.Known:
 		return usageError(cmd, "--with needs --target-ph, such as --target-ph 3.2")
+	}
+	if t := o.tempC; t.Known && (t.V < acid.MinTempC || t.V > acid.MaxTempC) {
+		return usageError(cmd, fmt.Sprintf("--temperature: %.4g °C is outside what the constants hold for; write one from %d to %d °C", t.V, acid.MinTempC, acid.MaxTempC))
 	}
 	d, err := readSpec(cmd, con, name, o.outside)
 	if err != nil {
