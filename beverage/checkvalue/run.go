@@ -75,9 +75,16 @@ func (c Check) verify() (beverage.Verified, error) {
 	}
 	return beverage.Verified{
 		ID: c.ID, Model: c.Model, Condition: m.condition(c.Given) + c.misprinted(),
-		Published: c.Want, Ours: ours, Difference: ours - c.Want, Allowed: c.Allowed,
+		Published: c.Want, Ours: ours, Difference: shortened(ours - c.Want), Allowed: c.Allowed,
 		Why: c.Why, Source: c.Source, Basis: c.Basis, Holds: math.Abs(ours-c.Want) <= c.Allowed,
 	}, nil
+}
+
+// shortened keeps the three digits of a difference that say how far apart two
+// figures are; those behind them differ from processor to processor.
+func shortened(difference float64) float64 {
+	short, _ := strconv.ParseFloat(strconv.FormatFloat(difference, 'g', 3, 64), 64) // its own print
+	return short
 }
 
 func (c Check) misprinted() string {
