@@ -195,11 +195,22 @@ func (t *track) catchUp(i, a int, v *view) {
 		since, ok = 0, t.catchesUpAlone(i, step, v)
 	}
 	if !ok {
+		t.noteStand(i, from, v)
 		return
 	}
 	t.stick(from+since, a, i-1, v, fmt.Sprintf("%s without change, then %s at once", degrees(r.x), degrees(s.c[i])))
 	if step < 0 {
 		s.flag[i] |= tooFar
+	}
+}
+
+// noteStand tells a stand too long for the probe's noise that ends in a jump up.
+// Whether it stood still or is raised since is not known: nothing is taken back
+// here, and nothing is credited past the jump.
+func (t *track) noteStand(i, from int, v *view) {
+	r := &t.run
+	if t.prof.freezeAt > 0 && r.n >= t.prof.freezeAt && t.s.c[i] > r.x && t.isJump(i, v) {
+		t.note(v, Stuck, t.s.row[from], fmt.Sprintf("%s without change over %d readings, though this probe's readings scatter, then %s at once", degrees(r.x), r.n, degrees(t.s.c[i])))
 	}
 }
 

@@ -9,7 +9,7 @@ const (
 	doubtShare            = 0.95         // of the readings
 	hotterThanAnyC        = 150.0        // °C; a log beyond is in °F
 	hotterShare           = 0.1          // of the readings that must be beyond
-	smoothestC            = 15.0         // a lone step of which, up there, is none of a course on its way
+	smoothestC            = 15.0         // a lone step of which, up there or as close below, is none of a course on its way
 	fahrenheitRoomLow     = 55.0         // °F, a cool room; in °C no product comes in and goes out so hot
 	fahrenheitHotC        = 125.0
 	fahrenheitMax         = 320.0 // °F: 160 °C
@@ -28,7 +28,7 @@ func doubtedUnit(col []float64) string {
 			continue
 		}
 		step := math.Abs(v - last)
-		jumps += count(max(v, last) > hotterThanAnyC && step > smoothestC && step > 2*before)
+		jumps += count(max(v, last) > hotterThanAnyC-smoothestC && step > smoothestC && step > 2*before)
 		last, before = v, step
 		n++
 		kelvin += count(v >= kelvinLow && v <= kelvinHigh)
