@@ -187,9 +187,11 @@ type ProteinState struct {
 
 // ProteinFlag is a finding about the protein, repeated where the protein is told.
 type ProteinFlag struct {
-	ID    string `json:"id"`
-	Level Level  `json:"level"`
-	Text  string `json:"text"`
+	ID     string `json:"id"`
+	Level  Level  `json:"level"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+	Basis  Basis  `json:"basis"`
 }
 
 // ProteinComponent is one protein of the drink.

@@ -197,25 +197,6 @@ type GasAt struct {
 	VolumesAtPressure *float64 `json:"volumes_at_pressure"`
 }
 
-// ProteinResult is the protein object with its header, as `posset protein` prints it.
-type ProteinResult struct {
-	Schema string `json:"schema"`
-	Tool   Tool   `json:"tool"`
-	Input  Input  `json:"input"`
-	Drink  string `json:"drink"`
-	ProteinState
-	ChargeCurve []ChargePoint `json:"charge_curve"`
-	Map         *ProteinMap   `json:"map"` // nil unless it was asked for
-	Missing     []string      `json:"missing"`
-	Cautions    []string      `json:"cautions"`
-}
-
-// ChargePoint is the net charge of the main protein at one pH.
-type ChargePoint struct {
-	PH        float64 `json:"ph"`
-	NetCharge float64 `json:"net_charge"`
-}
-
 // RoutesResult is every route of one drink.
 type RoutesResult struct {
 	Schema   string        `json:"schema"`

@@ -123,7 +123,7 @@ func flags(findings []beverage.Finding) []beverage.ProteinFlag {
 	list := []beverage.ProteinFlag{}
 	for _, x := range findings {
 		if facts.AboutProtein(x.ID) {
-			list = append(list, beverage.ProteinFlag{ID: x.ID, Level: x.Level, Text: x.Title + ": " + x.Detail})
+			list = append(list, beverage.ProteinFlag{ID: x.ID, Level: x.Level, Text: x.Title + ": " + x.Detail, Source: x.Source, Basis: x.Basis})
 		}
 	}
 	return list

@@ -102,7 +102,7 @@ func newMapped(f *facts.Facts, over MapOver) (*mapped, error) {
 // place it would read otherwise.
 func mapBase(d *beverage.Drink) *beverage.Drink {
 	c := *d
-	c.Measured = beverage.Readings{PHTolerance: beverage.Say(mapStepPH / 2), PHDegassed: beverage.Say(true)}
+	c.Measured = beverage.Readings{PHTolerance: beverage.Say(mapStepPH / 2), PHDegassed: beverage.Say(true), PHTempC: beverage.Say(coolC)}
 	c.Bench = nil
 	c.Ingredients = slices.Clone(d.Ingredients)
 	return &c

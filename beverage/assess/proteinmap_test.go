@@ -38,7 +38,7 @@ func TestMapSaysWhatTheFindingsSay(t *testing.T) {
 		for _, place := range [][2]float64{{3.25, 90}, {4.5, 70}, {5.25, 120}, {6.75, 80}, {6.75, 140}} {
 			d, err := spec.Read("../../testdata/drinks/"+file, spec.Options{})
 			require.NoError(t, err)
-			d.Measured = beverage.Readings{PH: beverage.Say(place[0]), PHTolerance: beverage.Say(0.125), PHDegassed: beverage.Say(true)}
+			d.Measured = beverage.Readings{PH: beverage.Say(place[0]), PHTolerance: beverage.Say(0.125), PHDegassed: beverage.Say(true), PHTempC: beverage.Say(25.0)}
 			p := &d.Process
 			hold := p.HoldS
 			p.HoldTempC = beverage.Say(place[1])
@@ -98,7 +98,7 @@ func TestMapGelsMoreWithMoreProtein(t *testing.T) {
 
 func TestMapNeedsProteinAndHold(t *testing.T) {
 	for text, want := range map[string]string{
-		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"sucrose\"\namount = \"80 g/L\"\n":             "no protein whose amount is known, so there is no map of it",
+		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"sucrose\"\namount = \"80 g/L\"\n":              "no protein whose amount is known, so there is no map of it",
 		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"whey protein isolate\"\namount = \"30 g/L\"\n": "says neither how hot nor how long the drink is held, so there is no map over temperature; give process.hold_temperature and process.hold_time, zones or a record, or map over concentration",
 	} {
 		d, err := spec.Read("-", spec.Options{Stdin: strings.NewReader(text)})

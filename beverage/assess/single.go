@@ -37,11 +37,12 @@ func Protein(ctx context.Context, d *beverage.Drink, o Options) (*beverage.Prote
 	a := assessment(f, o)
 	r := &beverage.ProteinResult{
 		Schema: beverage.ProteinSchema, Tool: a.Tool, Input: a.Input, Drink: a.Drink.Name,
-		ChargeCurve: []beverage.ChargePoint{}, Missing: []string{}, Cautions: a.Cautions,
+		Behaviour: []beverage.ProteinBehaviour{}, ChargeCurve: []beverage.ChargePoint{}, Missing: []string{}, Cautions: a.Cautions,
 	}
 	if a.Protein == nil {
 		r.Flags, r.Components = []beverage.ProteinFlag{}, []beverage.ProteinComponent{}
 		r.Missing = append(r.Missing, "no ingredient of the recipe holds protein worth telling")
+		r.Heat = heatPairs(beverage.HeatPicture{Why: "there is no protein"})
 		return r, nil
 	}
 	r.ProteinState = *a.Protein
@@ -52,8 +53,21 @@ func Protein(ctx context.Context, d *beverage.Drink, o Options) (*beverage.Prote
 		r.Missing = append(r.Missing, "denatured fraction: "+f.Protein.DenatureNo)
 	}
 	r.ChargeCurve = append(r.ChargeCurve, chargeCurve(f)...)
+	r.AcidHeld = acidHeld(f)
+	for i := range f.Protein.Parts {
+		r.Behaviour = append(r.Behaviour, behaviour(f, &f.Protein.Parts[i]))
+	}
+	r.Nutrition = nutrition(f, a.Findings)
+	r.Heat = heatPairs(f.HeatPicture())
 	return r, nil
 }
+
+// What the charge curve is compared with: pure water, salted water, a hot drink.
+const (
+	saltedMolPerL = 0.1
+	hotC          = 90.0
+	coolC         = 25.0
+)
 
 func chargeCurve(f *facts.Facts) []beverage.ChargePoint {
 	m := f.Protein.Main
@@ -61,9 +75,10 @@ func chargeCurve(f *facts.Facts) []beverage.ChargePoint {
 		return nil
 	}
 	var curve []beverage.ChargePoint
-	main := m.Composition.Main()
+	main, salt := m.Composition.Main(), f.IonicStrength()
 	for pH := curveFromPH; pH <= curveToPH+curveStepPH/2; pH += curveStepPH {
-		curve = append(curve, beverage.ChargePoint{PH: pH, NetCharge: main.NetCharge(pH, f.IonicStrength(), 25)})
+		curve = append(curve, beverage.ChargePoint{PH: pH, NetCharge: main.NetCharge(pH, salt, coolC), NoSalt: main.NetCharge(pH, 0, coolC),
+			Salted: main.NetCharge(pH, saltedMolPerL, coolC), Hot: main.NetCharge(pH, salt, hotC), AcidHeld: m.Composition.ChargePerGram(pH, salt, coolC)})
 	}
 	return curve
 }

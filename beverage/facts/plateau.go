@@ -37,6 +37,27 @@ func plateau(history []protein.TempPoint) (hotC, heldS float64) {
 	return hotC, heldS
 }
 
+// UnfoldedParts is the share of each heat-labile protein of a part that the hottest
+// history of the drink unfolds; nothing where the constants do not hold or nothing
+// says how hot the drink gets.
+func (f *Facts) UnfoldedParts(part *ProteinPart) []protein.DenaturedPart {
+	var worst []protein.DenaturedPart
+	high := math.Inf(-1)
+	for _, history := range f.histories() {
+		d, valid := protein.NewDenaturer(part.Composition, f.heatConditions(part))
+		if !valid.OK() {
+			return nil
+		}
+		for _, h := range history {
+			d.Add(h.TimeS, h.TempC)
+		}
+		if all := d.Fraction(); all.Known() && all.High > high {
+			high, worst = all.High, d.Parts()
+		}
+	}
+	return worst
+}
+
 // ProteinUntold lists what of the protein lies outside the range of every source
 // where the drink stands: no rule can speak of it, for or against.
 func (f *Facts) ProteinUntold() []string {

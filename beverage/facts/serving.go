@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"posset/beverage"
+	"posset/beverage/protein"
 )
 
 // Serving is what a serving holds; unknown figures are nil.
@@ -14,35 +15,48 @@ func (f *Facts) Serving() beverage.ServingNutrition {
 		CalciumMG:  f.PerServing(p.Calcium).MidOrNil(),
 		CaffeineMG: f.PerServing(p.Caffeine).MidOrNil(),
 	}
-	leucine, branched, essential := f.aminoAcids()
-	n.LeucineG = f.PerServing(leucine).MidOrNil()
-	n.BranchedChainG = f.PerServing(branched).MidOrNil()
-	n.EssentialAminoG = f.PerServing(essential).MidOrNil()
+	a := f.AminoAcids()
+	n.LeucineG = f.PerServing(a.PerLitre.Leu).MidOrNil()
+	n.BranchedChainG = f.PerServing(a.PerLitre.BranchedChain()).MidOrNil()
+	n.EssentialAminoG = f.PerServing(a.PerLitre.Essential()).MidOrNil()
 	return n
 }
 
-// aminoAcids are grams a litre over all proteins; unknown where one protein's
-// amino acids are, or where an ingredient's protein is unknown.
-func (f *Facts) aminoAcids() (leucine, branched, essential beverage.Interval) {
+// uncountedMost is the share of the protein whose amino acids may stay uncounted
+// while those of the rest are told: they are then too low by about that share.
+// Common practice, no source.
+const uncountedMost = 0.05
+
+// Amino is what the drink's protein feeds.
+type Amino struct {
+	PerLitre protein.AminoAcids // g a litre; unknown where too much is left out
+	PerGram  protein.AminoAcids // g in a gram of the protein that is counted
+	GPerL    float64            // the protein that is counted
+	LeftOut  []string           // ingredients whose protein is not: nobody analysed it
+}
+
+// AminoAcids are those of all proteins. Unknown where an ingredient's protein is,
+// or where more than a twentieth of the protein has no known amino acids.
+func (f *Facts) AminoAcids() Amino {
+	var a Amino
 	if len(f.Protein.Unknown) > 0 || !f.Protein.GPerL.Known() {
-		return
+		return a
 	}
-	zero := beverage.Point(0, beverage.Predicted)
-	leucine, branched, essential = zero, zero, zero
+	var each []protein.AminoAcids
+	var gPerL []float64
 	for _, p := range f.Protein.Parts {
-		if p.Composition == nil {
-			return beverage.Interval{}, beverage.Interval{}, beverage.Interval{}
-		}
 		aa, ok := p.Composition.AminoAcids()
 		if !ok {
-			return beverage.Interval{}, beverage.Interval{}, beverage.Interval{}
+			a.LeftOut = append(a.LeftOut, p.Line.Line.Name)
+			continue
 		}
-		g := p.GPerL.Mid
-		leucine = leucine.Plus(aa.Leu.Scale(g))
-		branched = branched.Plus(aa.BranchedChain().Scale(g))
-		essential = essential.Plus(aa.Essential().Scale(g))
+		each, gPerL, a.GPerL = append(each, aa), append(gPerL, p.GPerL.Mid), a.GPerL+p.GPerL.Mid
 	}
-	return leucine, branched, essential
+	if a.GPerL > 0 && a.GPerL >= (1-uncountedMost)*f.Protein.GPerL.Mid {
+		a.PerLitre = protein.Sum(each, gPerL)
+		a.PerGram = a.PerLitre.Scale(1 / a.GPerL)
+	}
+	return a
 }
 
 // Charge is the net charge of a molecule of the part's main protein at the

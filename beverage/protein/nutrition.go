@@ -21,6 +21,15 @@ func (a AminoAcids) Essential() beverage.Interval {
 	return total(a.His, a.Ile, a.Leu, a.Lys, a.Met, a.Phe, a.Thr, a.Trp, a.Val)
 }
 
+// Essentials points at the nine essential amino acids by their three letters.
+func Essentials(a *AminoAcids) map[string]*beverage.Interval {
+	all := map[string]*beverage.Interval{}
+	for _, name := range []string{"His", "Ile", "Leu", "Lys", "Met", "Phe", "Thr", "Trp", "Val"} {
+		all[name] = a.of(name)
+	}
+	return all
+}
+
 // BranchedChain is the sum of leucine, isoleucine and valine.
 func (a AminoAcids) BranchedChain() beverage.Interval { return total(a.Leu, a.Ile, a.Val) }
 
@@ -30,6 +39,37 @@ func total(all ...beverage.Interval) beverage.Interval {
 		sum = sum.Plus(one)
 	}
 	return sum
+}
+
+// Sum adds amino acids, each times its grams; what one of them does not tell is
+// unknown in the sum. The lists are equally long.
+func Sum(each []AminoAcids, grams []float64) AminoAcids {
+	var sum AminoAcids
+	var sources []string
+	for name := range oneLetter {
+		all := beverage.Point(0, beverage.Library)
+		for i := range each {
+			all = all.Plus(each[i].of(name).Scale(grams[i]))
+		}
+		*sum.of(name) = all
+	}
+	for i := range each {
+		if !slices.Contains(sources, each[i].Source.Text) {
+			sources = append(sources, each[i].Source.Text)
+		}
+		sum.Source.Basis = weaker(sum.Source.Basis, each[i].Source.Basis)
+	}
+	sum.Source.Text = strings.Join(sources, "; ")
+	return sum
+}
+
+// Scale multiplies every amino acid by a factor of zero or more.
+func (a AminoAcids) Scale(by float64) AminoAcids {
+	for name := range oneLetter {
+		one := a.of(name)
+		*one = one.Scale(by)
+	}
+	return a
 }
 
 // oneLetter gives the letter of each amino acid that is told of.

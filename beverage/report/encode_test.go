@@ -74,8 +74,8 @@ func TestJSONRefusesWhatIsNoResult(t *testing.T) {
 
 // A result without floats reads back as encoding/json would have written it.
 func TestJSONAgreesWithEncodingJSON(t *testing.T) {
-	v := beverage.ProteinResult{Schema: beverage.ProteinSchema, Missing: []string{"<&>"}, Cautions: []string{"x"},
-		ProteinState: beverage.ProteinState{GPerL: known(12.5), Flags: []beverage.ProteinFlag{{ID: "a", Level: beverage.Review, Text: "t"}},
+	v := beverage.ProteinResult{Schema: beverage.ProteinSchema, Behaviour: []beverage.ProteinBehaviour{}, Heat: beverage.HeatPairs{Pairs: []beverage.HeatPair{}, Notes: []string{}}, Missing: []string{"<&>"}, Cautions: []string{"x"},
+		ProteinState: beverage.ProteinState{GPerL: known(12.5), Flags: []beverage.ProteinFlag{{ID: "a", Level: beverage.Review, Text: "t", Source: "s", Basis: beverage.Seen}},
 			Components: []beverage.ProteinComponent{}}, ChargeCurve: []beverage.ChargePoint{{PH: 3, NetCharge: -2}}}
 	theirs, err := json.Marshal(v)
 	if err != nil {

@@ -35,7 +35,7 @@ func TestPicturesStandWhereTheyBelong(t *testing.T) {
 		"check":     {Assessment(quince(), Metric), map[string]int{"Closed pack": 1, "Picture of logs/run-1.csv": 1, "Net charge of a molecule over pH": 1, "Lethality against protein unfolded": 2}},
 		"acid":      {Acid(someAcid(), Metric), map[string]int{"Titration curve": 1}},
 		"lethality": {Lethality(someLogs(), US), map[string]int{"Picture of logs/run-1.csv": 1, "Picture of logs/run-2.csv": 1}},
-		"protein":   {Protein(someProtein(), Metric), map[string]int{"Net charge of a molecule over pH": 1, "Lethality against protein unfolded": 2}},
+		"protein":   {Protein(someProtein(), Metric), map[string]int{"Findings over pH and temperature of the hold": 1, "Net charge of a molecule over pH": 1, "Lethality against protein unfolded": 2}},
 		"pack":      {Carbonation(someGas(), US), map[string]int{"Closed pack": 1}},
 		"gas":       {Carbonation(gasDrawn(), US), map[string]int{"Over temperature": 1}},
 	} {

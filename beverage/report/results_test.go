@@ -46,11 +46,6 @@ func someGas() *beverage.GasResult {
 		Findings: quince().Findings[:1], Cautions: testCautions}
 }
 
-func someProtein() *beverage.ProteinResult {
-	return &beverage.ProteinResult{Schema: beverage.ProteinSchema, Tool: tool, Input: input("quince.toml"), Drink: "Quince clear protein water", ProteinState: *quince().Protein,
-		ChargeCurve: []beverage.ChargePoint{{PH: 3, NetCharge: 19.1}, {PH: 5.2, NetCharge: -0.04}}, Missing: []string{"no heat history was given"}, Cautions: testCautions}
-}
-
 func TestFlagsAreTitleAndDetail(t *testing.T) {
 	got := flagItems([]beverage.ProteinFlag{{ID: "protein-gel", Level: beverage.Review, Text: "The heated drink may gel: whey: 48 g/L"}, {ID: "x", Text: "short"}})
 	want := Items{{Mark: "review", ID: "protein-gel", Title: "The heated drink may gel", Text: "whey: 48 g/L"}, {Mark: "stop", ID: "x", Title: "short"}}

@@ -20,6 +20,7 @@ import (
 // known: JSON has no other way to say so.
 var mayBeNull = map[string]bool{
 	"AcidClass.ph_basis": true, "FormulaLine.kind": true, "IngredientEntry.kind": true, "copacker.LineResult.by_route": true, "sweep.Point.ph_basis": true,
+	"ProteinBehaviour.kind_basis": true, "ProteinBehaviour.isoelectric_basis": true, "ProteinBehaviour.soluble_basis": true, "ProteinBehaviour.looks_basis": true,
 	"Verified.ours": true, "Verified.difference": true,
 }
 
