@@ -162,12 +162,25 @@ func PackGas(ctx context.Context, d *beverage.Drink, o Options) (*beverage.GasRe
 	r.Still = a.Carbonation == nil
 	if a.Carbonation != nil {
 		r.Volumes, r.GramsPerLitre, r.VolumesEnd = a.Carbonation.Volumes, a.Carbonation.GramsPerLitre, a.Carbonation.VolumesEnd
+		if r.Volumes != nil && o.Pictures {
+			r.Chart = packGasChart(f, *r.Volumes)
+		}
 		r.CounterKPa, r.VolumesEndMid = f.CounterPressure().HighOrNil(), f.Gas.EndOfLife.MidOrNil()
 	}
 	if a.Package != nil {
 		r.Pressure, r.RatingKPa, r.Outcome = a.Package.Pressure, a.Package.RatingGaugeKPa, &a.Package.Outcome
 	}
 	return r, nil
+}
+
+// packGasChart is what volumes the drink itself would take up, for whoever carbonates
+// it; nil where the altitude cannot be.
+func packGasChart(f *facts.Facts, volumes float64) *beverage.GasChart {
+	ambient, err := carbonation.AmbientKPa(f.Drink.Package.AltitudeM.Or(0))
+	if err != nil {
+		return nil
+	}
+	return gasChart(volumes, f.Drink.Storage.TempC.Or(0), f.GasLiquid(), ambient)
 }
 
 // aboutGas names the findings that speak of gas and pack.

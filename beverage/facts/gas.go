@@ -160,7 +160,9 @@ func (f *Facts) CounterPressure() beverage.Interval {
 	return beverage.Interval{Low: float64(mid.Gauge(ambient)), Mid: float64(mid.Gauge(ambient)), High: float64(high.Gauge(ambient)), Basis: beverage.Predicted}
 }
 
-// liquid is the drink as the gas model sees it.
+// GasLiquid is the drink as the gas model sees it, for pictures.
+func (f *Facts) GasLiquid() carbonation.Liquid { return f.liquid() }
+
 func (f *Facts) liquid() carbonation.Liquid {
 	return f.holding(func(i beverage.Interval) float64 { return i.Mid }, f.Recipe.SolidsGPerL)
 }

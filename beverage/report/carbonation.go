@@ -51,9 +51,11 @@ func packGasFigures(r *beverage.GasResult, u Units) Figures {
 		f.Note = "at least, at the fill temperature"
 		fs = append(fs, f)
 	}
-	if r.VolumesEnd != nil {
+	if r.VolumesEnd != nil && r.VolumesEndMid != nil {
 		f := u.figure("Left at the end of shelf life", volumes, r.VolumesEndMid)
-		f.Note = "at least " + u.text(volumes, *r.VolumesEnd)
+		if least := u.text(volumes, *r.VolumesEnd); least != u.text(volumes, *r.VolumesEndMid) {
+			f.Note = "at least " + least
+		}
 		fs = append(fs, f)
 	}
 	return fs

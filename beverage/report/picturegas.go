@@ -34,6 +34,6 @@ func gasPicture(r *beverage.GasResult, u Units) Picture {
 			X: *t.of(r.TempC), Y: *p.of(r.GaugeKPa)}}
 	}
 	return Picture{Data: data, Chart: chart.Chart{Title: "Volumes of CO2 by temperature and gauge pressure",
-		About: "Gauge pressure in equilibrium with the liquid that was asked about, over temperature, each line for one content of CO2. Worked out here; not a chart of beer.",
+		About: "Gauge pressure in equilibrium with the liquid that was asked about, without a headspace, over temperature; each line is for one content of CO2. Worked out here; not a chart of beer.",
 		X:     chart.Axis{Title: "temperature, " + t.unit}, Panels: []chart.Panel{panel}}}
 }

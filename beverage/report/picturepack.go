@@ -73,10 +73,21 @@ func packMarks(ps []beverage.PressureAt, t, g shown) []chart.Mark {
 		if p.At == "table" || v == nil {
 			continue
 		}
-		marks = append(marks, chart.Mark{Letter: strings.ToUpper(p.At[:min(1, len(p.At))]), X: *t.of(&p.TempC), Y: *g.of(v),
-			Name: p.At + ", " + decimal(*t.of(&p.TempC), t.decimals) + " " + t.unit})
+		m := chart.Mark{Letter: strings.ToUpper(p.At[:min(1, len(p.At))]), X: *t.of(&p.TempC), Y: *g.of(v),
+			Name: p.At + ", " + decimal(*t.of(&p.TempC), t.decimals) + " " + t.unit}
+		if last := len(marks) - 1; last >= 0 && marks[last].X == m.X && marks[last].Y == m.Y {
+			marks[last].Letter, marks[last].Name = marks[last].Letter+m.Letter, both(marks[last].Name, m.Name)
+			continue
+		}
+		marks = append(marks, m)
 	}
 	return marks
+}
+
+// both names two states that stand at one place: "fill and process, 4.0 °C".
+func both(first, second string) string {
+	name, place, _ := strings.Cut(second, ", ")
+	return strings.TrimSuffix(first, ", "+place) + " and " + name + ", " + place
 }
 
 // fullSpans hatches the temperatures at which no headspace is left.

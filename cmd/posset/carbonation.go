@@ -115,7 +115,7 @@ func runPackGas(cmd *cobra.Command, con *console.Console, name string, o carbona
 	if err != nil {
 		return err
 	}
-	r, err := assess.PackGas(cmd.Context(), d, options())
+	r, err := assess.PackGas(cmd.Context(), d, pictured(con))
 	if err != nil {
 		return naming(name, err)
 	}
