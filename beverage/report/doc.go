@@ -19,7 +19,8 @@ type Doc struct {
 	Inputs   []beverage.Input // what was read, with the hash of its bytes
 	Sections []Section
 	Cautions []string
-	Sheet    Table // what CSV writes: one header, one row a fact
+	Sheet    Table     // what CSV writes: one header, one row a fact
+	Further  []Further // sheets of a workbook beside it
 }
 
 // Section is a titled run of blocks. A section without blocks is not shown.

@@ -23,6 +23,7 @@ func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d.addRecordPictures(r.Logs, u)
 	d.addFiles(r.Logs)
 	d.Sheet = logSheet(r, u)
+	d.Further = []Further{faultSheet(r.Logs)}
 	return d
 }
 

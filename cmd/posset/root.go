@@ -42,6 +42,7 @@ at. It says what is known and what is missing; a process authority decides.`,
 	bindOutput(root, con)
 	root.AddCommand(commands(con)...)
 	root.AddCommand(topics()...)
+	bindCompletion(root)
 	return root
 }
 
@@ -65,6 +66,8 @@ func commands(con *console.Console) []*cobra.Command {
 		explainCommand(con),
 		verifyCommand(con),
 		serveCommand(con),
+		completionCommand(con),
+		manCommand(con),
 	}
 }
 

@@ -14,6 +14,9 @@ func (c *Console) Emit(many bool, results ...Result) error {
 	if len(results) == 0 {
 		return nil
 	}
+	if _, is := terminal(c.Out); is && c.Format == XLSX && !c.ToFile() {
+		return errors.New("posset: a workbook is nothing that a terminal shows; write --out FILE.xlsx")
+	}
 	var b bytes.Buffer
 	if err := c.render(&b, many, results); err != nil {
 		return err
@@ -40,6 +43,8 @@ func (c *Console) render(w io.Writer, many bool, results []Result) error {
 		return nil
 	case CSV:
 		return report.CSV(w, c.docs(results)...)
+	case XLSX:
+		return report.XLSX(w, c.docs(results)...)
 	case HTML:
 		return report.HTML(w, c.docs(results)...)
 	}
@@ -60,7 +65,7 @@ func emitJSON(w io.Writer, many bool, results []Result) error {
 func (c *Console) docs(results []Result) []report.Doc {
 	docs := make([]report.Doc, len(results))
 	for i, r := range results {
-		docs[i] = r.Doc(c.Units)
+		docs[i] = report.Told(r.Doc(c.Units), c.Units)
 	}
 	return docs
 }

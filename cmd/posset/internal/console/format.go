@@ -19,6 +19,7 @@ const (
 	JSON   Format = "json"
 	NDJSON Format = "ndjson"
 	CSV    Format = "csv"
+	XLSX   Format = "xlsx"
 	HTML   Format = "html"
 )
 
@@ -26,7 +27,7 @@ const (
 // named no form: nobody wants text in a file called report.html.
 func (c *Console) FormatByName() {
 	switch ending := Format(strings.TrimPrefix(strings.ToLower(filepath.Ext(c.Path)), ".")); ending {
-	case JSON, NDJSON, CSV, HTML:
+	case JSON, NDJSON, CSV, XLSX, HTML:
 		c.Format = ending
 	}
 }
@@ -79,7 +80,7 @@ type Flag interface {
 // FormatFlag, UnitsFlag and ColourFlag set what the console writes.
 func (c *Console) FormatFlag() Flag {
 	c.Format = Text
-	return choice[Format]{&c.Format, []string{"text", "json", "ndjson", "csv", "html"}, []Format{Text, JSON, NDJSON, CSV, HTML}}
+	return choice[Format]{&c.Format, []string{"text", "json", "ndjson", "csv", "xlsx", "html"}, []Format{Text, JSON, NDJSON, CSV, XLSX, HTML}}
 }
 
 // UnitsFlag is --units.
