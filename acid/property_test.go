@@ -124,6 +124,26 @@ func TestPHRisesWithBaseAndFallsWithAcid(t *testing.T) {
 	})
 }
 
+// Acids as they are dosed, whole, lower the pH too. One that hardly dissociates
+// where it is added may by its ions alone, through the activity form, lift the pH by
+// what no meter reads.
+func TestPHFallsWithEveryFoodAcid(t *testing.T) {
+	const noMeterReads = 2e-3
+	acids := []string{"citric", "malic", "tartaric", "lactic", "acetic", "phosphoric", "fumaric", "adipic", "succinic", "gluconic", "ascorbic"}
+	rapid.Check(t, func(t *rapid.T) {
+		s, tC := ashed(drawSolution(t, 0.3)), drawTemp(t)
+		name := rapid.SampledFrom(acids).Draw(t, "acid")
+		more := math.Pow(10, rapid.Float64Range(-6, -1).Draw(t, "dose"))
+		before, err := PH(s, tC)
+		noError(t, err)
+		sour, err := PH(with(s, Total{name, more}), tC)
+		noError(t, err)
+		if before > 2 && before < 12 && !(sour-before < noMeterReads) {
+			t.Errorf("%g of %s moves pH %.6f to %.6f", more, name, before, sour)
+		}
+	})
+}
+
 func with(s Solution, more ...Total) Solution {
 	s.Totals = append(append([]Total(nil), s.Totals...), more...)
 	return s
