@@ -18,6 +18,7 @@ type Assessment struct {
 	Routes      []RouteResult     `json:"routes"`
 	Findings    []Finding         `json:"findings"`
 	Cautions    []string          `json:"cautions"`
+	Organisms   []OrganismLeft    `json:"organisms"` // what may remain and grow
 	HeatNotes   []HeatNote        `json:"heat_notes,omitempty"`
 }
 

@@ -229,6 +229,7 @@ type Brief struct {
 	CoPacker   []string        `json:"co_packer_questions"`
 	Authority  []string        `json:"authority_questions"`
 	Filings    []FilingField   `json:"filings"`
+	Organisms  []OrganismLeft  `json:"organisms"` // what may remain after the process and grow
 	Findings   []Finding       `json:"findings"`
 	Cautions   []string        `json:"cautions"`
 	Assessment *Assessment     `json:"-"` // nil where the formula is not disclosed in full

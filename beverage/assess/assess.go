@@ -39,7 +39,7 @@ func assessment(f *facts.Facts, o Options) *beverage.Assessment {
 		Schema: beverage.AssessmentSchema, Tool: o.tool(), Input: input(f.Drink),
 		Drink: summary(f), AcidClass: acidClass(f),
 		Carbonation: gas(f), Package: pack(f), Lethality: delivered(f),
-		Routes: route.All(f), Findings: rule.Findings(f), Cautions: Cautions(), HeatNotes: f.HeatNotes(),
+		Routes: route.All(f), Findings: rule.Findings(f), Cautions: Cautions(), Organisms: rule.OrganismsLeft(f), HeatNotes: f.HeatNotes(),
 	}
 	a.Protein = protein(f, a.Findings)
 	if a.Protein != nil && o.Pictures {

@@ -41,7 +41,7 @@ func briefOf(f *facts.Facts, how disclosure, t *tables, o Options) *beverage.Bri
 		Drink: a.Drink, Disclosure: string(how), Formula: formula(f, how), Allergens: allergens(f), Class: a.AcidClass,
 		Figures: t.figuresOf(s), Process: process(f, a), Critical: t.criticalOf(s), Routes: a.Routes,
 		Missing: t.gapsOf(s), Plant: t.questionsTo("plant", s), CoPacker: t.questionsTo("co-packer", s),
-		Authority: t.questionsTo("authority", s), Filings: filings(f), Findings: a.Findings, Cautions: a.Cautions,
+		Authority: t.questionsTo("authority", s), Filings: filings(f), Organisms: a.Organisms, Findings: a.Findings, Cautions: a.Cautions,
 	}
 	if how == discloseFull {
 		b.Assessment = a

@@ -160,6 +160,13 @@ func (f *Facts) ChillControl() bool {
 	return law.ChilledLethality(h.TempC.V, h.TimeS.V)
 }
 
+// IsMilk is true of drinks sold as milk and of those that are milk or milk
+// products in the main; protein of milk in water is neither.
+func (f *Facts) IsMilk() bool {
+	milk, _ := f.MilkShare()
+	return f.Drink.Base.V == beverage.SoldAsMilk || milk.MayExceed(law.GradeAMilkPercent())
+}
+
 // Circumstances is what the words of a law hang on beside the class.
 func (f *Facts) Circumstances() law.Circumstances {
 	c := law.Circumstances{

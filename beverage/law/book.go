@@ -178,3 +178,12 @@ func SideBySide(topic string, markets []beverage.Market) []Beside {
 	}
 	return append(out, Beside{"", keep(about, func(r Row) bool { return r.Trade })})
 }
+
+// CaseTopic is the topic of rows that tell of a published outbreak or recall.
+const CaseTopic = "case"
+
+// Cases returns the published outbreaks and recalls that a finding would have
+// named.
+func Cases(finding string) []Row {
+	return keep(ByFinding(finding), func(r Row) bool { return r.Topic == CaseTopic })
+}

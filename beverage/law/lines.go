@@ -64,6 +64,16 @@ func ProteolyticFloorC() float64 {
 // CanadaChilledC is what Canada calls refrigerated for a low-acid food, °C.
 func CanadaChilledC() float64 { return figure("ca-low-acid", "refrigeration") }
 
+// ListeriaPH is the pH at or below which ready-to-eat food is taken not to let
+// Listeria grow.
+func ListeriaPH() float64 { return figure("eu-listeria", "pH") }
+
+// ListeriaWaterActivity is the water activity with the same effect.
+func ListeriaWaterActivity() float64 { return figure("eu-listeria", "water activity") }
+
+// ListeriaDays is the life below which the same holds, days.
+func ListeriaDays() float64 { return figure("eu-listeria", "shelf life") }
+
 // JuiceReductions is the log10 reduction of the pertinent pathogen in juice.
 func JuiceReductions() float64 { return figure("juice-five-log.us", "reduction") }
 

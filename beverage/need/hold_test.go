@@ -49,3 +49,21 @@ func TestHold(t *testing.T) {
 		}
 	}
 }
+
+// Milk has the short-time line of each of its markets; sugar raises the American one.
+func TestMilkLines(t *testing.T) {
+	of := func(base, more, markets string) need.Need {
+		text := "[drink]\nname = \"Barley milk\"\nbase = \"" + base + "\"\n[[ingredient]]\nname = \"skim milk\"\namount = \"900 g/L\"\n" + more +
+			"[measured]\nph = 6.7\n[process]\nroute = \"flash pasteurization\"\n[storage]\ndistribution = \"refrigerated\"\n[market]\njurisdiction = " + markets + "\n"
+		d, err := spec.Parse([]byte(text), "drink.toml", ".", spec.Options{})
+		require.NoError(t, err)
+		f, err := facts.Of(context.Background(), d, ingredient.Default())
+		require.NoError(t, err)
+		return need.For(f)
+	}
+	const spores = "; and against non-proteolytic Clostridium botulinum 90 °C for 10 min or its equal, or a life of at most 10 days at 8 °C"
+	require.Equal(t, "the heat that the law asks of milk, or its equal: US 72 C for 15 s; EU 72 C for 15 s"+spores, of("milk", "", `["US", "EU"]`).Text)
+	sweet := "[[ingredient]]\nname = \"sucrose\"\namount = \"40 g/L\"\n"
+	require.Equal(t, "the heat that the law asks of milk, or its equal: US 75 C for 15 s; ANZ 72 C for 15 s"+spores, of("milk", sweet, `["US", "ANZ"]`).Text)
+	require.Equal(t, "5 log of the pertinent pathogen"+spores, of("milk", "", `"CA"`).Text, "the Canadian section has no pair")
+}

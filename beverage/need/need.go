@@ -78,16 +78,30 @@ func extended() Need {
 	return Need{Text: "a heat process for long chilled life, kept cold", RowID: "us-ultra-pasteurized"}
 }
 
-// pasteurizing takes the milk line for milk products, the hot-fill figure for
-// acidified drinks, and the juice line for the rest.
+// pasteurizing takes the hot-fill figure for acidified drinks, and the juice line
+// for the rest; milk has lines of its own in each market, and a chilled drink that
+// may be low-acid needs a control of spores beside whatever kills its cells.
 func pasteurizing(f *facts.Facts) Need {
+	n := cells(f)
 	if f.MayBeLowAcid() && f.Cold() {
-		return Need{Text: "90 °C for 10 min or its equal against non-proteolytic Clostridium botulinum, or a life of at most 10 days at 8 °C", RowID: "uk-chilled-botulinum"}
+		n.Text += "; and against non-proteolytic Clostridium botulinum 90 °C for 10 min or its equal, or a life of at most 10 days at 8 °C"
+		n.RowID, n.hold = "uk-chilled-botulinum", nil
+	}
+	return n
+}
+
+// cells is what kills the vegetative pathogens of the drink.
+func cells(f *facts.Facts) Need {
+	if n, ok := milk(f); ok {
+		return n
 	}
 	if band, ok := law.HotFill(f.PH.Decides.High); ok && f.PH.Decides.Known() && f.Class != beverage.Acid {
 		return Need{fmt.Sprintf("F of %.2g min at %.1f °C, z %.1f C° (5 log of pathogens, up to pH %.1f)", band.F, band.TrefC, band.ZC, band.PHHigh), band.RowID, pathogens(band)}
 	}
-	return Need{Text: fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), RowID: "juice-five-log.us"}
+	if f.HoldsJuice() && f.In(beverage.US) {
+		return Need{Text: fmt.Sprintf("%.0f log of the pertinent pathogen in the plant that packs", law.JuiceReductions()), RowID: "juice-five-log.us"}
+	}
+	return Need{Text: fmt.Sprintf("%.0f log of the pertinent pathogen", law.JuiceReductions()), RowID: "five-log-vegetative.trade"}
 }
 
 // spanWords tells a hold in minutes where it is long, and once where both ends

@@ -16,6 +16,7 @@ func Assessment(a *beverage.Assessment, u Units) Doc {
 	d.add("Acid class", acidFigures(a.AcidClass, u), regulated(a.AcidClass))
 	d.addGas(a.Carbonation, a.Package, u)
 	d.addDelivered(a.Lethality, u)
+	d.add("What may remain and grow", organismItems(a.Organisms), organismsMean(a.Organisms))
 	d.add("What the heat comes to", heatNoteItems(a.HeatNotes), heatNoteMeans(a.HeatNotes))
 	d.addProtein(a.Protein, u)
 	d.addProteinPictures(a.Protein, u)

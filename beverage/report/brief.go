@@ -18,6 +18,7 @@ func Brief(b *beverage.Brief, u Units) Doc {
 	d.add("Questions to the co-packer", listOf(b.CoPacker))
 	d.add("Questions to the process authority", listOf(b.Authority))
 	d.add("Fields of the filings", filingTable(b.Filings))
+	d.add("What may remain after the process and grow", organismItems(b.Organisms), organismsMean(b.Organisms))
 	d.add("Routes", routeTable(b.Routes), Para(besideFits))
 	d.addFindings(b.Findings)
 	d.Sheet = briefSheet(b, u)
@@ -93,6 +94,7 @@ func briefSheet(b *beverage.Brief, u Units) Table {
 	for _, f := range b.Filings {
 		l.put(entry{part: "filing field", name: f.Field, answer: f.Value, text: missingWord(f.Missing), markets: string(f.Market), source: f.Source})
 	}
+	l.organisms(b.Organisms)
 	l.routes(b.Routes)
 	l.findings(b.Findings)
 	return l.t

@@ -28,6 +28,7 @@ type Explanation struct {
 	Means   string         `json:"means"`
 	Clear   string         `json:"how_to_clear"`
 	Sources []RuleSource   `json:"sources"`
+	Cases   []RuleSource   `json:"cases"` // published outbreaks and recalls that it would have named
 }
 
 // RuleSource is one text that a finding rests on.
@@ -78,6 +79,7 @@ func (d *Doc) explainOne(e Explanation) {
 	d.add("What it means", Para(e.Means))
 	d.add("How to clear it", Para(e.Clear))
 	d.add("What it rests on", sourceItems(e.Sources))
+	d.add("Published cases that it would have named", caseItems(e.Cases))
 }
 
 func sourceItems(sources []RuleSource) Items {
@@ -85,6 +87,14 @@ func sourceItems(sources []RuleSource) Items {
 	for i, s := range sources {
 		items[i] = Item{ID: marketsOr(s.Markets, "trade and science"), Title: s.Source, Text: s.Statement,
 			Foot: join(noteSeparator, doubt(s.Source, s.Basis), argued(s.Argued))}
+	}
+	return items
+}
+
+func caseItems(cases []RuleSource) Items {
+	items := make(Items, len(cases))
+	for i, c := range cases {
+		items[i] = Item{ID: c.Source, Text: c.Statement, Foot: doubt(c.Source, c.Basis)}
 	}
 	return items
 }

@@ -18,7 +18,7 @@ var _ = declare(Rule{
 		if f.Class != beverage.Acidified || f.Cold() {
 			return nil
 		}
-		h := Hit{Detail: fmt.Sprintf("%s; %s.%s", upper(f.ClassNote), phWords(f), noHeatWords(f)), Values: phValues(f)}
+		h := Hit{Detail: fmt.Sprintf("%s; %s.", upper(f.ClassNote), phWords(f)), Values: phValues(f)}
 		if s := f.Drink.Process.Scheduled; s != nil && s.By.Known {
 			h.Detail += fmt.Sprintf(" The spec names %s as who set the process.", s.By.V)
 		}
@@ -42,8 +42,9 @@ func acrossMarkets(f *facts.Facts, h Hit) []Hit {
 	}
 	var hits []Hit
 	if len(law) > 0 {
-		h.Markets = law
-		hits = append(hits, h)
+		lawful := h
+		lawful.Markets, lawful.Detail = law, h.Detail+noHeatWords(f)
+		hits = append(hits, lawful)
 	}
 	if len(practice) > 0 {
 		h.Markets, h.Rows = practice, []string{"acidified-practice.trade", "eu-heat-treatment", "uk-heat-treatment"}

@@ -3,7 +3,6 @@ package rule
 import (
 	"posset/beverage"
 	"posset/beverage/facts"
-	"posset/beverage/law"
 )
 
 // heatRows are the rows that ask for a step against pathogens in this drink, by
@@ -12,19 +11,12 @@ func heatRows(f *facts.Facts) []string {
 	switch {
 	case !f.Cold() && (f.Class == beverage.Acidified || f.Class == beverage.Undecided):
 		return []string{"us-acidified-thermal", "five-log-vegetative.trade"}
-	case isMilk(f):
+	case f.IsMilk():
 		return []string{"us-milk-pasteurized", "ca-milk", "eu-milk-uht", "uk-milk", "anz-milk", "codex-milk"}
 	case f.HoldsJuice():
 		return []string{"juice-five-log.us", "ca-juice", "five-log-vegetative.trade"}
 	}
 	return []string{"us-preventive-controls", "eu-heat-treatment", "uk-heat-treatment", "five-log-vegetative.trade"}
-}
-
-// isMilk is true of drinks sold as milk and of those that are milk or milk
-// products in the main; protein of milk in water is neither.
-func isMilk(f *facts.Facts) bool {
-	milk, _ := f.MilkShare()
-	return f.Drink.Base.V == beverage.SoldAsMilk || milk.MayExceed(law.GradeAMilkPercent())
 }
 
 // recordRows are the rows that ask for the record of a run of this drink.

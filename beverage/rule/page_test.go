@@ -79,6 +79,13 @@ func writeRule(b *strings.Builder, r *rule.Rule) {
 		b.WriteString("\n")
 	}
 	b.WriteString("\n")
+	if told := law.Cases(r.ID); len(told) > 0 {
+		b.WriteString("Published cases that it would have named:\n\n")
+		for _, row := range told {
+			fmt.Fprintf(b, "- %s %s\n", row.Cite()+".", row.Statement)
+		}
+		b.WriteString("\n")
+	}
 }
 
 // speaker is the market whose law a row is, or custom.

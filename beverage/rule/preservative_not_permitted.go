@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -40,7 +41,7 @@ func permittedOf(a facts.Additive, m beverage.Market, drink law.DrinkFacts) []Hi
 		return nil
 	case r.Strict.Permitted != law.NotPermitted:
 		h.Level = at(review)
-		h.Detail = fmt.Sprintf("%s: %s is listed for %s; whether that is this drink is open (%s), and for another kind no text is held here.", m, a.Substance, r.Strict.Category, r.Doubt)
+		h.Detail = fmt.Sprintf("%s: %s is listed for %s; whether this drink is one is open (%s), and for another kind no text is held here.", m, a.Substance, kindWords(r.Strict.Category), r.Doubt)
 	default:
 		h.Detail = fmt.Sprintf("%s: %s is not permitted in %s%s%s.", m, a.Substance, kindWords(r.Strict.Category), elsewhere(r), doubtWords(r.Doubt))
 		if !barred(r, a) {
@@ -68,6 +69,9 @@ func kindWords(c law.Category) string {
 	if c == law.AnyDrink {
 		return "a drink that the text does not name"
 	}
+	if strings.HasSuffix(string(c), "drink") {
+		return withArticle(string(c))
+	}
 	return string(c)
 }
 
@@ -75,9 +79,16 @@ func kindWords(c law.Category) string {
 func elsewhere(r law.Ruling) string {
 	switch r.Lenient.Permitted {
 	case law.PermittedToLimit:
-		return fmt.Sprintf(", and up to %.0f mg/L in %s", r.Lenient.LimitMGPerL, r.Lenient.Category)
+		return fmt.Sprintf("; in %s it may be up to %.0f mg/L", kindWords(r.Lenient.Category), r.Lenient.LimitMGPerL)
 	case law.PermittedGMP:
-		return fmt.Sprintf(", and by good practice in %s", r.Lenient.Category)
+		return fmt.Sprintf("; in %s it may be by good practice", kindWords(r.Lenient.Category))
 	}
 	return ""
+}
+
+func withArticle(noun string) string {
+	if strings.ContainsRune("aeiou", rune(noun[0])) {
+		return "an " + noun
+	}
+	return "a " + noun
 }

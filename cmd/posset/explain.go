@@ -53,10 +53,16 @@ func explained(rules []*rule.Rule) *report.ExplainResult {
 const explainCaution = "A finding is no substitute for the text that it cites; a process authority decides."
 
 func explanationOf(r *rule.Rule) report.Explanation {
-	e := report.Explanation{ID: r.ID, Level: r.Level, Title: r.Title, Means: r.Means, Clear: r.Clear}
+	e := report.Explanation{ID: r.ID, Level: r.Level, Title: r.Title, Means: r.Means, Clear: r.Clear, Cases: []report.RuleSource{}}
 	for _, id := range r.Law {
-		row := law.MustGet(id)
-		e.Sources = append(e.Sources, report.RuleSource{ID: row.ID, Markets: row.Markets, Source: row.Cite(), Statement: row.Statement, Basis: row.Basis, Argued: row.Argued})
+		e.Sources = append(e.Sources, sourceOf(law.MustGet(id)))
+	}
+	for _, row := range law.Cases(r.ID) {
+		e.Cases = append(e.Cases, sourceOf(row))
 	}
 	return e
+}
+
+func sourceOf(row law.Row) report.RuleSource {
+	return report.RuleSource{ID: row.ID, Markets: row.Markets, Source: row.Cite(), Statement: row.Statement, Basis: row.Basis, Argued: row.Argued}
 }
