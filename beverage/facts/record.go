@@ -212,7 +212,11 @@ func probeOutcome(p *logfile.Probe, t *Target) beverage.Outcome {
 	case len(p.Results) == 0:
 		return beverage.CannotTell
 	}
-	return beverage.Against(p.Results[0].LethalityMin, p.Results[0].CreditedMin, t.Minutes)
+	word := p.Results[0].LethalityMin
+	if most := p.Results[0].MostMin; most != nil {
+		word = most // an organism falls short only where its other z does, too
+	}
+	return beverage.Against(word, p.Results[0].CreditedMin, t.Minutes)
 }
 
 // CoolingDecides tells whether the target is met only because cooling counts.

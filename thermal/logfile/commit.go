@@ -69,6 +69,9 @@ func (t *track) wordPiece(at, x float64, broken bool) {
 	if last.have && !broken && at > last.t {
 		for i, b := range t.bases {
 			t.word[i] += b.Ref.Piece(at-last.t, last.c, x) / secondsPerMinute
+			if b.Bound != nil {
+				t.most[i] += b.most(at-last.t, last.c, x)
+			}
 		}
 		for i := range t.wordStay {
 			t.wordStay[i].piece(at-last.t, last.c, x, t.a.o.StaysAtC[i])

@@ -27,6 +27,8 @@ func TestShortWayIsTheLongWay(t *testing.T) {
 		defer logfile.SetWindowRows(rapid.SampledFrom([]int{8192, 120}).Draw(t, "window"))()
 		o := options()
 		o.Bases = append(o.Bases, logfile.Basis{Name: "spores", Ref: thermal.Reference{TrefC: 121.1, ZC: 9.5}, MinC: 110})
+		bound := thermal.Bound{Below: thermal.Reference{TrefC: 118, ZC: 7}, Above: thermal.Reference{TrefC: 118, ZC: 12}, MinC: 105, MaxC: 122}
+		o.Bases = append(o.Bases, logfile.Basis{Name: "spread", Ref: bound.Below, Bound: &bound, MinC: bound.MinC})
 		o.StaysAtC = []float64{100, p.topC - 1}
 		short, shortHeard := readHeard(t, r.csv(), o)
 		restore := logfile.LongWayOnly()
@@ -58,6 +60,7 @@ func sameProbe(t *rapid.T, a, b logfile.Probe) {
 	for k := range a.Results {
 		x, y := a.Results[k], b.Results[k]
 		near(x.LethalityMin, y.LethalityMin)
+		near(x.MostMin, y.MostMin)
 		near(x.CreditedMin, y.CreditedMin)
 		near(x.CreditedBeforeCoolingMin, y.CreditedBeforeCoolingMin)
 		near(x.CreditedHeatingMin, y.CreditedHeatingMin)
@@ -170,4 +173,19 @@ func TestColdestProduct(t *testing.T) {
 	index, alone = (&logfile.Log{}).ColdestProduct(0)
 	assert.Equal(t, -1, index)
 	assert.False(t, alone)
+}
+
+// An organism's spread of z: below Tref the larger one gives more, above it the
+// smaller; the record at its word may have reached as much.
+func TestMostOfASpread(t *testing.T) {
+	bound := thermal.Bound{Below: thermal.Reference{TrefC: 91, ZC: 6.4}, Above: thermal.Reference{TrefC: 91, ZC: 10.2}, MinC: 85, MaxC: 97}
+	o := logfile.Options{ToleranceC: 0.5, Bases: []logfile.Basis{{Ref: bound.Below, Bound: &bound, MinC: bound.MinC}, {Ref: bound.Below}}}
+	l := read(t, "time_s,Can 1 (°C)\n0,86\n60,86\n120,94\n180,94\n", o)
+	atCross := 60 + 60*5.0/8
+	want := bound.Above.Lethality([]thermal.Point{{TimeS: 0, TempC: 86}, {TimeS: 60, TempC: 86}, {TimeS: atCross, TempC: 91}}) +
+		bound.Below.Lethality([]thermal.Point{{TimeS: atCross, TempC: 91}, {TimeS: 120, TempC: 94}, {TimeS: 180, TempC: 94}})
+	r := l.Probes[0].Results[0]
+	assert.InEpsilon(t, want, *r.MostMin, 1e-12)
+	assert.InEpsilon(t, bound.Below.Lethality([]thermal.Point{{TimeS: 0, TempC: 86}, {TimeS: 60, TempC: 86}, {TimeS: 120, TempC: 94}, {TimeS: 180, TempC: 94}}), *r.LethalityMin, 1e-12)
+	assert.Nil(t, l.Probes[0].Results[1].MostMin)
 }

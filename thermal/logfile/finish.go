@@ -88,6 +88,9 @@ func (t *track) results() []Result {
 		}
 		word := t.word[i]
 		out[i].LethalityMin = &word
+		if most := max(word, t.most[i]); t.bases[i].Bound != nil {
+			out[i].MostMin = &most
+		}
 		if t.role != Product {
 			continue
 		}

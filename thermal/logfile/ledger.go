@@ -3,6 +3,8 @@ package logfile
 import (
 	"math"
 	"slices"
+
+	"posset/thermal"
 )
 
 // ledger keeps what a probe has been credited so far. It is copied before a run
@@ -57,6 +59,15 @@ func (b *creditBasis) piece(dt, c0, c1 float64) float64 {
 		c0, c1 = b.MinC, high
 	}
 	return b.Ref.Piece(dt, c0, c1) / secondsPerMinute
+}
+
+// most is the largest lethality in minutes that the published spread gives a
+// straight line at its word: at each temperature the larger of both rates, which
+// is what they come to together less the smaller.
+func (b *creditBasis) most(dt, c0, c1 float64) float64 {
+	least := thermal.Bound{Below: b.Bound.Below, Above: b.Bound.Above, MinC: math.Inf(-1), MaxC: math.Inf(1)}
+	both := b.Bound.Below.Piece(dt, c0, c1) + b.Bound.Above.Piece(dt, c0, c1)
+	return (both - least.Piece(dt, c0, c1)) / secondsPerMinute
 }
 
 const secondsPerMinute = 60

@@ -110,7 +110,8 @@ type Probe struct {
 // Result is lethality on one basis; nil is unknown (no usable clock, or not a
 // product).
 type Result struct {
-	LethalityMin             *float64 // the record at its word
+	LethalityMin             *float64 // the record at its word, by Ref
+	MostMin                  *float64 // the record at its word by all that Bound's references allow; nil without Bound
 	CreditedMin              *float64 // after tolerance and faults
 	CreditedBeforeCoolingMin *float64 // the part of it won before cooling began
 	CreditedHeatingMin       *float64 // of the part before cooling, that before the hold

@@ -73,6 +73,9 @@ func (o Options) check() error {
 		if !(b.Ref.ZC > 0) || math.IsInf(b.Ref.ZC, 0) || math.IsNaN(b.Ref.TrefC+b.MinC) || math.IsInf(b.Ref.TrefC+b.MinC, 0) {
 			return fmt.Errorf("basis %q: reference temperature %g °C with z %g C° cannot be integrated on", b.Name, b.Ref.TrefC, b.Ref.ZC)
 		}
+		if b.Bound != nil && !(b.Bound.Below.ZC > 0 && b.Bound.Above.ZC > 0) {
+			return fmt.Errorf("basis %q: its bound has no z", b.Name)
+		}
 	}
 	for _, at := range o.StaysAtC {
 		if math.IsNaN(at) || math.IsInf(at, 0) {

@@ -160,11 +160,9 @@ func (t *track) ways(lowC, highC float64) []way {
 	out := make([]way, len(t.bases))
 	for i, b := range t.bases {
 		out[i].factor = math.Exp(-b.lowerC * math.Ln10 / b.Ref.ZC)
-		if b.MinC != 0 {
-			out[i].byPiece = lowC-b.lowerC < b.MinC || b.Bound != nil
-			if highC-b.lowerC < b.MinC {
-				out[i] = way{}
-			}
+		out[i].byPiece = b.Bound != nil || b.MinC != 0 && lowC-b.lowerC < b.MinC
+		if b.MinC != 0 && highC-b.lowerC < b.MinC {
+			out[i] = way{}
 		}
 	}
 	return out
@@ -188,11 +186,25 @@ func (t *track) addStretch(v *view, col []float64, tables []*rateTable, ways []w
 			t.led.credited[i] += t.bases[i].piece(stepS, t.xC[k-1], t.xC[k])
 		}
 	}
+	t.addMost(stepS, after, upTo)
 	for i, at := range t.a.o.StaysAtC {
 		lower := t.bases[0].lowerC
 		for k := after + 1; k <= upTo; k++ {
 			t.wordStay[i].piece(stepS, t.xC[k-1], t.xC[k], at)
 			t.led.stays[i].piece(stepS, t.xC[k-1]-lower, t.xC[k]-lower, at)
+		}
+	}
+}
+
+// addMost adds the pieces between two readings by the larger rates of the bases
+// with a bound.
+func (t *track) addMost(stepS float64, after, upTo int) {
+	for i := range t.bases {
+		if t.bases[i].Bound == nil {
+			continue
+		}
+		for k := after + 1; k <= upTo; k++ {
+			t.most[i] += t.bases[i].most(stepS, t.xC[k-1], t.xC[k])
 		}
 	}
 }

@@ -16,6 +16,7 @@ type track struct {
 	bases []creditBasis
 
 	word     []float64 // min, by basis
+	most     []float64 // min, by basis; of those with a bound
 	wordStay []stayCount
 	wordLast lastReading
 	led      ledger
@@ -53,7 +54,7 @@ func newTrack(c column, a *analysis) *track {
 	for _, b := range a.o.Bases {
 		t.bases = append(t.bases, creditBasis{b, a.o.ToleranceC})
 	}
-	t.word, t.tables = make([]float64, len(t.bases)), make([]keyedTable, len(t.bases))
+	t.word, t.most, t.tables = make([]float64, len(t.bases)), make([]float64, len(t.bases)), make([]keyedTable, len(t.bases))
 	t.wordStay = make([]stayCount, len(a.o.StaysAtC))
 	t.led = newLedger(len(t.bases), len(a.o.StaysAtC))
 	return t
