@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -41,9 +42,10 @@ func (r *reader) leaves(n *node) {
 	r.wrong(n, "leaves the spec's folder", "name a file inside it, or allow others with --allow-outside")
 }
 
-// relative holds the file against the folder after all links are followed.
-func (r *reader) relative(n *node, path string) (string, bool) {
-	about, err := os.Stat(path)
+// relative holds the file against the folder after all links are followed. The
+// name it returns has / on every system, so that what is printed is the same.
+func (r *reader) relative(n *node, file string) (string, bool) {
+	about, err := os.Stat(file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		r.wrong(n, "is not there", "name a file that is, or leave the key out")
@@ -61,19 +63,19 @@ func (r *reader) relative(n *node, path string) (string, bool) {
 	if r.home == "" {
 		r.home = resolved(r.dir)
 	}
-	file := resolved(path)
-	if r.home == "" || file == "" || (!r.outside && !inside(r.home, file)) {
+	whole := resolved(file)
+	if r.home == "" || whole == "" || (!r.outside && !inside(r.home, whole)) {
 		r.leaves(n)
 		return "", false
 	}
 	if !r.outside {
-		return filepath.Clean(filepath.FromSlash(strings.TrimSpace(n.text))), true
+		return path.Clean(strings.TrimSpace(n.text)), true
 	}
-	name, err := filepath.Rel(r.home, file)
+	name, err := filepath.Rel(r.home, whole)
 	if err != nil { // another drive
 		r.leaves(n)
 	}
-	return name, err == nil
+	return filepath.ToSlash(name), err == nil
 }
 
 // resolved is the whole path after all links; empty where there is none.
