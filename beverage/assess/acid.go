@@ -97,7 +97,7 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 		if !x.Found {
 			return fmt.Errorf("--with: %q is not in the library%s", n, nearest(x.Near))
 		}
-		lines = append(lines, facts.Line{Resolved: x})
+		lines = append(lines, facts.Line{Resolved: &x})
 	}
 	d, err := f.DoseTo(lib, facts.Dosing{PH: *o.TargetPH, TempC: o.TempC, Acids: lines, Parts: parts})
 	if err != nil {

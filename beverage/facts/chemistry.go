@@ -40,8 +40,7 @@ func chemistryOf(r *Recipe) *Chemistry {
 	c := &Chemistry{water: supplyOf(r)}
 	c.unsettle()
 	c.parts = make([]part, 0, len(r.Lines))
-	for i := range r.Lines {
-		l := &r.Lines[i]
+	for _, l := range r.Lines {
 		if !l.GPerL.Known() {
 			c.Missing = append(c.Missing, fmt.Sprintf("%s: %s", l.Line.Name, l.Why))
 			c.slowUntold = c.slowUntold || l.SlowBase
@@ -71,12 +70,12 @@ func (c *Chemistry) unsettle() { c.settled = sync.OnceValue(c.settle) }
 
 // partOf returns what a gram of the line brings, over what is known of it, or why
 // that is unknown.
-func partOf(l *Line) (part, string) {
+func partOf(l Line) (part, string) {
 	p := part{line: l}
 	switch {
 	case !l.Figured():
 		return p, "not in the library and not described"
-	case isGas(*l), l.Name == waterName:
+	case isGas(l), l.Name == waterName:
 		return p, ""
 	case len(l.Shares) > 0:
 		return p, p.shares()
@@ -85,7 +84,7 @@ func partOf(l *Line) (part, string) {
 	case l.OwnPH.Known() && l.Acidity.Known():
 		p.model = "juice"
 		return p, p.juice()
-	case inert(*l):
+	case inert(l):
 		return p, ""
 	}
 	return p, "its own pH and acidity, or its acids and salts, are not known"

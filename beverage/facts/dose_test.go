@@ -16,7 +16,7 @@ func dosing(pH float64, parts []float64, names ...string) Dosing {
 	ask := Dosing{PH: pH, TempC: 25, Parts: parts}
 	for _, n := range names {
 		x := ingredient.Default().Resolve([]beverage.Ingredient{{Name: n}}, nil)[0]
-		ask.Acids = append(ask.Acids, Line{Resolved: x})
+		ask.Acids = append(ask.Acids, Line{Resolved: &x})
 		if parts == nil {
 			ask.Parts = append(ask.Parts, 1)
 		}

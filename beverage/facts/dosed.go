@@ -165,7 +165,7 @@ func blendOf(acids []Line, parts []float64) (contribution, error) {
 		sum += p
 	}
 	for i, l := range acids {
-		p, why := partOf(&l)
+		p, why := partOf(l)
 		c := p.mid
 		if why != "" || len(c.totals) == 0 {
 			return blend, fmt.Errorf("--with: %s cannot be dosed: %s", l.Line.Name, orElse(why, "it brings no acid or base; take an acid, such as citric acid"))

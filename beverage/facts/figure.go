@@ -27,7 +27,7 @@ type state [figureCount]float64
 
 // part is one line of the recipe with what a gram of it brings.
 type part struct {
-	line *Line
+	line Line
 	mid  contribution // at mids
 	mids state
 	// known is the range of each figure; unknown where nothing is in doubt.

@@ -38,7 +38,7 @@ func (p *part) juice() string {
 // the choice of phosphate is our own.
 const fruitAcidsSpentPH = 5.3
 
-func juiceAt(l *Line, ownPH, acidityPct float64) (contribution, error) {
+func juiceAt(l Line, ownPH, acidityPct float64) (contribution, error) {
 	main, as := l.MainAcid, l.AcidityAs
 	if as == "" {
 		as = "citric"

@@ -200,7 +200,7 @@ const (
 
 // citrateOf is the citrate that comes with the milk sugar of a line, per gram;
 // split lactose is known by the sugars of a milk product.
-func citrateOf(l *Line) []acid.Total {
+func citrateOf(l Line) []acid.Total {
 	lactose := l.Lactose.Mid
 	if l.Kind != "protein" {
 		lactose = math.Max(lactose, l.Sugars.Mid)

@@ -10,7 +10,7 @@ import (
 
 // gramsPerKgWater is how much of a line stands in a kilogram of water when it
 // makes up pct percent of a solution in water.
-func gramsPerKgWater(l *Line, pct float64) float64 {
+func gramsPerKgWater(l Line, pct float64) float64 {
 	dry := 100.0
 	if d := l.dryPercent(); d.Known() {
 		dry = d.Mid
@@ -21,7 +21,7 @@ func gramsPerKgWater(l *Line, pct float64) float64 {
 
 // ownStrength is the strength of the solution in which a line's own pH was
 // read: as it is for liquids, a tenth for powders where nothing is said.
-func ownStrength(l *Line) float64 {
+func ownStrength(l Line) float64 {
 	switch {
 	case l.OwnPHAtPercent.Known():
 		return l.OwnPHAtPercent.Mid
@@ -66,7 +66,7 @@ func bufferRow(comp *protein.Composition) string {
 	return "protein"
 }
 
-func powderAt(l *Line, comp *protein.Composition, s state) (contribution, error) {
+func powderAt(l Line, comp *protein.Composition, s state) (contribution, error) {
 	c := contribution{macro: comp, grams: l.Entry.Protein.Mid / 100, buffers: s[buffering]}
 	c.totals = append(mineralsOf(l, comp, s[acidUsed]), citrateOf(l)...)
 	grams := gramsPerKgWater(l, ownStrength(l))
@@ -80,7 +80,7 @@ const caseinPhosphorus = 0.0085
 
 // mineralsOf are the ions and the inorganic phosphate of a line per gram,
 // dissolved and held by casein micelles together; phosphorus is in percent.
-func mineralsOf(l *Line, comp *protein.Composition, phosphorus float64) []acid.Total {
+func mineralsOf(l Line, comp *protein.Composition, phosphorus float64) []acid.Total {
 	var t []acid.Total
 	add := func(component string, pct beverage.Interval, molar float64) {
 		if pct.Known() && pct.Mid > 0 {

@@ -24,7 +24,7 @@ type Protein struct {
 
 // ProteinPart is one ingredient's protein.
 type ProteinPart struct {
-	Line        *Line // of the recipe
+	Line        Line
 	GPerL       beverage.Interval
 	Composition *protein.Composition // nil: no model of it
 	Denatured   beverage.Interval
@@ -37,8 +37,8 @@ const minorProteinG = 0.5
 func proteinOf(f *Facts) Protein {
 	var p Protein
 	p.GPerL = beverage.Point(0, beverage.Predicted)
-	for i := range f.Recipe.Lines {
-		p.add(&f.Recipe.Lines[i])
+	for _, l := range f.Recipe.Lines {
+		p.add(l)
 	}
 	if len(f.Recipe.Lines) == 0 {
 		p.GPerL = beverage.Interval{}
@@ -62,7 +62,7 @@ func (p Protein) heated(f *Facts) Protein {
 	return p
 }
 
-func (p *Protein) add(l *Line) {
+func (p *Protein) add(l Line) {
 	if !l.mayHoldProtein() {
 		return
 	}
@@ -90,7 +90,7 @@ func (p *Protein) add(l *Line) {
 
 // mayHoldProtein is true for what a protein figure is to be asked of. Pure
 // chemicals, sugars and the like hold none; an unknown ingredient may.
-func (l *Line) mayHoldProtein() bool {
+func (l Line) mayHoldProtein() bool {
 	switch {
 	case !l.Figured():
 		return true
@@ -103,13 +103,13 @@ func (l *Line) mayHoldProtein() bool {
 }
 
 // carriesMinerals is true for what a calcium figure is to be asked of.
-func (l *Line) carriesMinerals() bool {
+func (l Line) carriesMinerals() bool {
 	return !l.Figured() || l.Kind == beverage.KindProtein || l.Kind == beverage.KindMineral || l.MilkProduct
 }
 
 // milligrams is a percentage of the line as mg in a litre; where the figure is
 // not known it is nothing, unless it must be asked.
-func (l *Line) milligrams(percent beverage.Interval, must bool) beverage.Interval {
+func (l Line) milligrams(percent beverage.Interval, must bool) beverage.Interval {
 	if !percent.Known() {
 		if must {
 			return beverage.Interval{}

@@ -7,16 +7,17 @@ import (
 	"posset/beverage/ingredient"
 )
 
-// Line is one ingredient with what it weighs in a litre of drink.
+// Line is one ingredient with what it weighs in a litre of drink. What the library
+// holds of it is shared by all copies of the line, and only to be read.
 type Line struct {
-	ingredient.Resolved
+	*ingredient.Resolved
 	GPerL beverage.Interval // unknown where the amount cannot be turned into a mass
 	Why   string            // why GPerL is unknown
 }
 
 // Share is the mass of a part of the line in a litre of drink, from a
 // percentage by mass as sold. It is unknown where either figure is.
-func (l *Line) Share(percent beverage.Interval) beverage.Interval {
+func (l Line) Share(percent beverage.Interval) beverage.Interval {
 	if !l.GPerL.Known() || !percent.Known() {
 		return beverage.Interval{}
 	}
@@ -30,7 +31,7 @@ func (l *Line) Share(percent beverage.Interval) beverage.Interval {
 
 // Figured tells whether the line is known well enough to be counted: found in
 // the library or in an own file, or described by the spec itself.
-func (l *Line) Figured() bool { return l.Found || l.Described }
+func (l Line) Figured() bool { return l.Found || l.Described }
 
 // Recipe is the drink as grams in a litre.
 type Recipe struct {
@@ -58,9 +59,9 @@ func recipeOf(d *beverage.Drink, lib *ingredient.Library) Recipe {
 	resolved := lib.Resolve(d.Ingredients, d.Own)
 	rough := roughDensity(d)
 	r.Lines = make([]Line, 0, len(resolved))
-	for _, x := range resolved {
-		l := Line{Resolved: x}
-		l.GPerL, l.Why = gramsPerLitre(d, x, rough)
+	for i := range resolved {
+		l := Line{Resolved: &resolved[i]}
+		l.GPerL, l.Why = gramsPerLitre(d, l.Resolved, rough)
 		r.Lines = append(r.Lines, l)
 		if !l.Figured() {
 			r.Unknown = append(r.Unknown, l)
@@ -82,7 +83,7 @@ func roughDensity(d *beverage.Drink) float64 {
 	return waterGPerML + densityPerBrix*math.Min(d.Measured.Brix.Or(4), 70)
 }
 
-func gramsPerLitre(d *beverage.Drink, x ingredient.Resolved, density float64) (beverage.Interval, string) {
+func gramsPerLitre(d *beverage.Drink, x *ingredient.Resolved, density float64) (beverage.Interval, string) {
 	a := x.Line.Amount
 	if !a.Known {
 		return beverage.Interval{}, "no amount is given"
@@ -113,7 +114,7 @@ func gramsPerLitre(d *beverage.Drink, x ingredient.Resolved, density float64) (b
 
 // sugars is the sugar percentage of a line: its own figure, else its Brix for
 // juices, where almost all dissolved solids are sugars.
-func (l *Line) sugars() beverage.Interval {
+func (l Line) sugars() beverage.Interval {
 	switch {
 	case l.Sugars.Known() && l.Lactose.Known() && l.Sugars.Mid < l.Lactose.Mid:
 		return l.Lactose
@@ -128,11 +129,11 @@ func (l *Line) sugars() beverage.Interval {
 }
 
 // solids is the dry mass the line brings to a litre of drink.
-func (l *Line) solids() beverage.Interval {
+func (l Line) solids() beverage.Interval {
 	return l.Share(l.dryPercent())
 }
 
-func (l *Line) dryPercent() beverage.Interval {
+func (l Line) dryPercent() beverage.Interval {
 	switch {
 	case l.Name == "water" || l.Kind == beverage.KindAid:
 		return beverage.Point(0, beverage.Library)

@@ -15,8 +15,11 @@ var _ = declare(Rule{
 	Clear: "Fill hotter or hold longer before cooling, measured at the coldest place of the closed pack, cap and headspace included, as a process authority sets it.",
 	Law:   []string{"hot-fill-too-cool.trade", "hot-fill-lethality.trade", "hot-fill-lethality-above-4.1", "hot-fill-fill-temperature", "hot-fill-short-hold.trade", "hot-fill-batch.trade"},
 	Check: func(f *facts.Facts) []Hit {
+		if f.Process.Route != beverage.HotFill {
+			return nil
+		}
 		band, ok := hotFillBand(f)
-		if f.Process.Route != beverage.HotFill || !ok {
+		if !ok {
 			return nil
 		}
 		t, known := f.ColdestHotC()
