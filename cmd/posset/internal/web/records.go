@@ -218,6 +218,9 @@ func (s *Site) recordsFile(r *http.Request) (answer, error) {
 	case "csv":
 		err = report.CSV(&body, doc)
 		return answer{"text/csv; charset=utf-8", "records.csv", body.Bytes()}, err
+	case "xlsx":
+		err = report.XLSX(&body, doc)
+		return answer{"application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "records.xlsx", body.Bytes()}, err
 	case "json":
 		err = report.JSON(&body, a.result)
 		return answer{"application/json", "records.json", body.Bytes()}, err
@@ -225,7 +228,7 @@ func (s *Site) recordsFile(r *http.Request) (answer, error) {
 		err = report.HTML(&body, doc)
 		return answer{"text/html; charset=utf-8", "records.html", body.Bytes()}, err
 	}
-	return answer{}, &refusal{http.StatusBadRequest, "records are saved as csv, json or html"}
+	return answer{}, &refusal{http.StatusBadRequest, "records are saved as csv, xlsx, json or html"}
 }
 
 // Needed is the target as the figure that the credited value is held against;
