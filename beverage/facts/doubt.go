@@ -13,7 +13,7 @@ const (
 	ofFigure    cause = iota // a figure of one ingredient
 	ofAmount                 // the amount of one ingredient
 	ofWater                  // what the water brings
-	ofAir                    // CO2 that leaves an open drink
+	ofAir                    // CO2 that leaves an open drink or enters it
 	ofConstants              // the constants and the activity form
 	ofModel                  // what the model misses with every figure right
 )
@@ -103,8 +103,9 @@ func (c *Chemistry) doubtsAt(pH float64) []doubt {
 		list = append(list, c.shape(v, i)...)
 	}
 	list = append(list, c.ofSupply(v, m), c.constants(pH))
-	if bringsCarbonate(m) {
-		list = append(list, doubt{cause: ofAir, high: math.Max(0, v.to(m.inAir()))})
+	if bringsCarbonate(m) || pH > airTellsPH {
+		by := v.to(m.inAir())
+		list = append(list, doubt{cause: ofAir, low: math.Min(0, by), high: math.Max(0, by)})
 	}
 	e := marginOf("salts")
 	return append(list, doubt{cause: ofModel, part: wholeDrink, low: -e, high: e})
@@ -198,6 +199,10 @@ func modelMisses(list []doubt) float64 {
 	}
 	return math.Sqrt(sum)
 }
+
+// airTellsPH is the pH above which CO2 of the air counts: below, the little that
+// dissolves is hardly ionized.
+const airTellsPH = 6
 
 // airCO2 is the dissolved CO2 of a solution in the open, mol/kg: 0.033 mol/(kg
 // atm), Henry's constant at 25 °C, times 4.2e-4 atm.

@@ -48,3 +48,17 @@ func TestTrialsOfSlowBases(t *testing.T) {
 	assert.LessOrEqual(t, tried.PH.Predicted.Low, plain.PH.Slow.Now)
 	assert.GreaterOrEqual(t, tried.PH.Predicted.High, plain.PH.Predicted.Mid)
 }
+
+// A drink that hardly buffers takes up CO2 of the air: pure water comes to pH 5.6 in
+// it, a rehydration drink of citrate stands between 7.0 and 8.8 (International
+// Pharmacopoeia, recalled). A milk drink does not notice.
+func TestAirLowersWhatHardlyBuffers(t *testing.T) {
+	assert.InDelta(t, 5.6, factsOf(t, line("sucrose", "90 g/L")).PH.Predicted.Low, 0.1)
+	salts := factsOf(t, line("sodium chloride", "2.6 g/L")+line("potassium chloride", "1.5 g/L")+line("trisodium citrate dihydrate", "2.9 g/L"))
+	assert.Less(t, salts.PH.Predicted.Low, 8.0)
+	assert.Greater(t, salts.PH.Predicted.High, 8.8)
+	milk := factsOf(t, line("skim milk", "1033 g/L"))
+	for _, w := range milk.Widths() {
+		assert.NotContains(t, w.What, "open drink")
+	}
+}

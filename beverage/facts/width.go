@@ -57,7 +57,7 @@ func (c *Chemistry) doubtWords(d doubt) string {
 	case ofWater:
 		return "alkalinity and hardness of the water"
 	case ofAir:
-		return "CO2 that leaves an open drink"
+		return "CO2 that leaves an open drink or enters it"
 	case ofConstants:
 		return "constants and activity form"
 	}
