@@ -3,6 +3,7 @@ package assess
 import (
 	"context"
 	"fmt"
+	"io"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -113,8 +114,20 @@ func (r *LogReader) aim(t beverage.Target, organism string) error {
 	return nil
 }
 
-// Read reads one record.
+// Read reads one record from a file.
 func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, error) {
+	f, err := logfile.Open(file)
+	if err != nil {
+		return beverage.LogResult{}, err
+	}
+	defer f.Close()
+	return r.ReadFrom(ctx, f, file)
+}
+
+// ReadFrom reads one record from a stream, under the name by which it is told.
+// One that can be set back to its start is read again where the answer hangs on
+// a single reading, to say on which; of another that stays untold.
+func (r *LogReader) ReadFrom(ctx context.Context, in io.Reader, name string) (beverage.LogResult, error) {
 	opt, run := r.opt, facts.Run{}
 	if len(r.limits) > 0 {
 		run.On(opt.Bases[0], opt.ToleranceC)
@@ -125,14 +138,14 @@ func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, 
 	if r.draw {
 		opt.History = tracer.With(opt.History)
 	}
-	log, err := logfile.ReadFile(ctx, file, opt)
+	log, err := logfile.Read(ctx, in, name, opt)
 	if err != nil {
 		return beverage.LogResult{}, err
 	}
 	run.Log, run.Result = log, facts.LogResultOf(log, opt.Bases, r.target)
 	run.Result.Understood = facts.UnderstoodOf(log.Understood)
 	tracer.Draw(log, &run.Result)
-	if err := r.turn(ctx, file, log, &run.Result); err != nil {
+	if err := r.turn(ctx, in, log, &run.Result); err != nil {
 		return beverage.LogResult{}, err
 	}
 	for _, l := range r.limits {
@@ -144,15 +157,18 @@ func (r *LogReader) Read(ctx context.Context, file string) (beverage.LogResult, 
 
 // turn tells what would change the answer. The readings are looked at one by
 // one, which takes a second reading, only where the answer may hang on one.
-func (r *LogReader) turn(ctx context.Context, file string, log *logfile.Log, result *beverage.LogResult) error {
+func (r *LogReader) turn(ctx context.Context, in io.Reader, log *logfile.Log, result *beverage.LogResult) error {
 	h, ok := r.hingeOf(log, result)
 	if !ok {
 		return nil
 	}
-	if h.hangsOnOne() {
+	if again, ok := in.(io.Seeker); ok && h.hangsOnOne() {
+		if _, err := again.Seek(0, io.SeekStart); err != nil {
+			return nil // a pipe: what cannot be read again stays untold
+		}
 		w, opt := r.witness(log, nil), r.opt
 		opt.History = w.add
-		if again, err := logfile.ReadFile(ctx, file, opt); err != nil {
+		if again, err := logfile.Read(ctx, in, log.File, opt); err != nil {
 			return err
 		} else if again.SHA256 == log.SHA256 {
 			h.reading = &w.runs[h.cold].EvidenceProbe

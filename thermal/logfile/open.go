@@ -20,6 +20,16 @@ import (
 // log, when its unit, date order or clock is not told, or when the options do
 // not fit it.
 func ReadFile(ctx context.Context, path string, o Options) (*Log, error) {
+	f, err := Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return Read(ctx, f, path, o)
+}
+
+// Open opens a recorder's file for Read. It fails with one line.
+func Open(path string) (*os.File, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		var p *os.PathError
@@ -28,11 +38,11 @@ func ReadFile(ctx context.Context, path string, o Options) (*Log, error) {
 		}
 		return nil, fmt.Errorf("%s: cannot be opened: %w", path, err)
 	}
-	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
+		f.Close()
 		return nil, fmt.Errorf("%s: is a folder, not a log", path)
 	}
-	return Read(ctx, f, path, o)
+	return f, nil
 }
 
 // Read is ReadFile for an open stream; name is used in messages only.
