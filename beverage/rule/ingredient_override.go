@@ -2,8 +2,10 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"posset/beverage/facts"
+	"posset/beverage/ingredient"
 )
 
 var _ = declare(Rule{
@@ -17,8 +19,9 @@ var _ = declare(Rule{
 		for _, l := range f.Recipe.Lines {
 			for _, o := range l.Overrides {
 				if o.HelpsDrink {
+					name, unit := asInSpec(o)
 					hits = append(hits, Hit{
-						Detail: fmt.Sprintf("%s: %s is given as %s, the library has %s.", l.Line.Name, o.Field, o.Given, o.Library),
+						Detail: fmt.Sprintf("%s: %s is given as %s, the library has %s.", l.Line.Name, name, o.Given+unit, o.Library+unit),
 						Values: Values{"ingredient": l.Line.Name, "field": o.Field},
 					})
 				}
@@ -27,3 +30,11 @@ var _ = declare(Rule{
 		return hits
 	},
 })
+
+// asInSpec is the key as a spec has it, and what follows its figure.
+func asInSpec(o ingredient.Override) (key, unit string) {
+	if name, percent := strings.CutSuffix(o.Field, "_percent"); percent {
+		return name, " %"
+	}
+	return o.Field, ""
+}
