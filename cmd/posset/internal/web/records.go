@@ -138,14 +138,18 @@ func readRecord(ctx context.Context, f uploaded, want assess.LogOptions, form ur
 	if err != nil {
 		return shownLog{}, err
 	}
-	l, err := reader.Read(ctx, f.path)
+	in, err := os.Open(f.path)
+	if err != nil {
+		return shownLog{}, err
+	}
+	defer in.Close()
+	l, err := reader.ReadFrom(ctx, in, f.name)
 	if ctx.Err() != nil {
 		return shownLog{}, ctx.Err()
 	}
 	if err != nil {
-		return shownLog{LogResult: assess.Failed(f.name, errors.New(byTheForm(strings.ReplaceAll(err.Error(), f.path, f.name))))}, nil
+		return shownLog{LogResult: assess.Failed(f.name, errors.New(byTheForm(err.Error())))}, nil
 	}
-	l.File = f.name
 	shown := shownLog{LogResult: l}
 	shown.Faults, shown.More = faultsOf(l)
 	if p, ok := report.RecordPicture(l, report.Metric); ok {
