@@ -88,9 +88,9 @@ func (f *Facts) fillToleranceML() float64 {
 
 // NitrogenDose is what keeps a pack from a vacuum.
 type NitrogenDose struct {
-	Grams      float64 // in the closed pack; what leaves the nozzle must be more by what boils off before the seam
-	HotKPa     float64 // the highest gauge pressure it then makes where the pack is hottest
-	HotC       float64
+	Grams  float64 // in the closed pack; what leaves the nozzle must be more by what boils off before the seam
+	HotKPa float64 // the highest gauge pressure it then makes where the pack is hottest
+	HotC   float64
 }
 
 // DoseAgainstVacuum is the nitrogen that the closed pack must hold in all so that it
