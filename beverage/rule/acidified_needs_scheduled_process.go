@@ -9,7 +9,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "acidified-needs-scheduled-process", Level: review,
+	ID: "acidified-needs-scheduled-process", Level: review, OnRoutes: true,
 	Title: "An acidified drink needs a scheduled process",
 	Means: "A low-acid food brought to pH 4.6 or below by acid or acid food, sealed and kept warm, is made by a scheduled process that a qualified person has set. Whether a powder that its maker acidified makes the drink acidified is not settled in the text; the cautious reading is taken.",
 	Clear: "Let a process authority set the process and its critical factors, pH first; ask the same authority about a pre-acidified powder.",
@@ -43,7 +43,10 @@ func acrossMarkets(f *facts.Facts, h Hit) []Hit {
 	var hits []Hit
 	if len(law) > 0 {
 		lawful := h
-		lawful.Markets, lawful.Detail = law, h.Detail+noHeatWords(f)
+		lawful.Markets = law
+		if words := noHeatWords(f); words != "" {
+			lawful.Detail, lawful.Route = h.Detail+words, LeavesOpen
+		}
 		hits = append(hits, lawful)
 	}
 	if len(practice) > 0 {

@@ -14,8 +14,12 @@ var _ = declare(Rule{
 	Clear: "Keep the drink cold from press to sale, with its own control against spores; or take a retort or aseptic process.",
 	Law:   []string{"high-pressure-ambient.trade"},
 	Check: func(f *facts.Facts) []Hit {
-		if f.Process.Route != beverage.HighPressure || !f.MayBeLowAcid() || f.Cold() {
+		if f.Process.Route != beverage.HighPressure || f.Cold() || f.OnlyWater() {
 			return nil
+		}
+		if !f.MayBeLowAcid() {
+			return []Hit{{Level: at(review), Route: LeavesOpen,
+				Detail: fmt.Sprintf("High pressure, %s, %s. Acid holds botulinum, so this is a review: spores of moulds and of acid-loving bacteria stand the press, and pressed drinks are sold cold.", phWords(f), keptWords(f))}}
 		}
 		h := Hit{Detail: fmt.Sprintf("High pressure, %s, %s.", phWords(f), keptWords(f)), Values: phValues(f), Route: whereKnown(f)}
 		return []Hit{h}

@@ -19,7 +19,7 @@ var _ = declare(Rule{
 	Check: func(f *facts.Facts) []Hit {
 		risky := f.PathogenCarriers()
 		if len(risky) == 0 || f.Process.Treats() && !f.FilledOpenAfterHeat() {
-			return nil
+			return milkUnheated(f)
 		}
 		h := Hit{Detail: pathogenDetail(f, risky), Values: phValues(f), Rows: heatRows(f), Route: RulesOut}
 		if f.PH.Decides.SurelyBelow(law.AcidKillPH()) {
@@ -35,4 +35,13 @@ func pathogenDetail(f *facts.Facts, risky []string) string {
 		why = "the drink is heated and then filled cold without asepsis for ambient sale, which counts as no step"
 	}
 	return fmt.Sprintf("%s may carry pathogens; %s; %s.", upper(listWords(risky)), why, phWords(f))
+}
+
+// milkUnheated: the law asks heat of milk, which pressure and filters are not.
+func milkUnheated(f *facts.Facts) []Hit {
+	if !f.IsMilk() || f.Process.Heats() || !f.Process.Treats() {
+		return nil
+	}
+	return []Hit{{Level: at(review), Rows: heatRows(f), Route: LeavesOpen,
+		Detail: fmt.Sprintf("The law asks heat of milk, and %s: whether it may stand in for heat is for the authority.", routeWords(f))}}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 var _ = declare(Rule{
-	ID: "refrigerated-low-acid", Level: review,
+	ID: "refrigerated-low-acid", Level: review, OnRoutes: true,
 	Title: "Only the cold chain holds this low-acid drink",
 	Means: "Non-proteolytic Clostridium botulinum grows from 3 °C up. A chilled low-acid drink with a life of more than 10 days, or kept above 8 °C, needs a control of its own beside the cold; carrot juice that stood warm has paralysed people.",
 	Clear: "Keep at 8 °C or below for at most 10 days, or add a published control: 90 °C for 10 min or its equal, pH 5.0 or below throughout, water activity 0.97 or below; and label it to be kept cold.",
@@ -26,11 +26,27 @@ var _ = declare(Rule{
 			h.Values["shelf_life_days"] = s.V / secondsPerDay
 		}
 		if chillUncontrolled(f) {
-			h.Level = at(stop)
+			h.Level, h.Route = at(stop), chillOnRoute(f)
 		}
 		return append([]Hit{h}, warmInCanada(f)...)
 	},
 })
+
+// chillOnRoute: too warm, no route but a sterilizing one is left; for too long, a
+// route whose heat can be the control is left open, and one without heat is not.
+// What is called extended shelf life is hotter than any control.
+func chillOnRoute(f *facts.Facts) RouteEffect {
+	warm := f.Drink.Storage.TempC.Known && f.Drink.Storage.TempC.V > law.ChilledMaxC()
+	switch {
+	case warm:
+		return RulesOut
+	case f.Process.Route == beverage.ExtendedShelfLife:
+		return NoEffect
+	case f.Process.Heats() || !f.Drink.Storage.TempC.Known || !f.Drink.Storage.ShelfLifeS.Known:
+		return LeavesOpen
+	}
+	return RulesOut
+}
 
 // chillRows are the texts on such a drink: the guidance on juice is for juice.
 func chillRows(f *facts.Facts) []string {
@@ -48,7 +64,11 @@ func warmInCanada(f *facts.Facts) []Hit {
 	if !f.In(beverage.CA) || s.Distribution.V == beverage.Frozen || f.Process.Route.Sterilizes() || s.TempC.Known && s.TempC.V <= law.CanadaChilledC() {
 		return nil
 	}
-	return []Hit{{Level: at(stop), Markets: []beverage.Market{beverage.CA}, Row: "ca-low-acid",
+	effect := LeavesOpen
+	if s.TempC.Known {
+		effect = RulesOut
+	}
+	return []Hit{{Level: at(stop), Markets: []beverage.Market{beverage.CA}, Row: "ca-low-acid", Route: effect,
 		Detail: fmt.Sprintf("Canada frees a sealed low-acid food from commercial sterility only at %.0f °C or below, or frozen; this one is kept %s.", law.CanadaChilledC(), storedWords(f))}}
 }
 
