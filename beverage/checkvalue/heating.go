@@ -19,6 +19,28 @@ var heatingModels = map[string]model{
 	}},
 	// Minutes at tref of a process: heating for a time, and cooling as asked for.
 	"heatpen.delivered": {heatingTable(temperature("retort"), temperature("initial"), number("jh"), duration("fh"), duration("time"), temperature("tref")), delivered},
+	// Minutes of heating for a target by Ball's formula, with no lethality of
+	// cooling and with what is counted of it.
+	"heatpen.time-without-cooling": {processTime(), onCurve(func(p heatpen.ProcessTime) float64 { return p.HeatingOnlyMin })},
+	"heatpen.time":                 {processTime(), onCurve(func(p heatpen.ProcessTime) float64 { return p.CountMin })},
+}
+
+func processTime() []param {
+	return []param{temperature("retort"), temperature("initial"), temperature("cooling"), number("jh"), duration("fh"), duration("target"), temperature("tref"), difference("z"), number("jc")}
+}
+
+func onCurve(of func(heatpen.ProcessTime) float64) func(given) (float64, error) {
+	return func(g given) (float64, error) {
+		ref, err := g.reference()
+		if err != nil {
+			return 0, err
+		}
+		fh := g.seconds("fh") / secondsPerMinute
+		c := heatpen.Curve{FhMin: fh, Jh: g.number("jh"), Cooled: true, FcMin: fh, Jc: g.number("jc")}
+		out, err := c.BallTime(heatpen.Target{Minutes: g.seconds("target") / secondsPerMinute, Basis: ref.Bound()},
+			heatpen.Process{RetortC: g.celsius("retort"), InitialC: g.celsius("initial"), CoolingC: g.celsius("cooling")})
+		return of(out), err
+	}
 }
 
 const (

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/integrate/quad"
+
 	"posset/thermal"
 )
 
@@ -47,6 +49,9 @@ var thermalModels = map[string]model{
 	})},
 	// Minutes at tref of readings joined by straight lines.
 	"thermal.profile": {onReference(listOf(duration("time")), listOf(temperature("t"))), profile},
+	// The same over what a quadrature of another library makes of the rate, piece by
+	// piece: 1 where both agree.
+	"thermal.over-quadrature": {onReference(listOf(duration("time")), listOf(temperature("t"))), overQuadrature},
 	// Sum of rates times the step, as printed exercises do it; unit of the step.
 	"thermal.rate-sum": {onReference(text("rule"), duration("step"), listOf(temperature("t"))), rateSum},
 	// Minutes at tref of T = end + (start - end) 10^(-time/f).
@@ -97,6 +102,27 @@ func profile(g given) (float64, error) {
 		points[i] = thermal.Point{TimeS: timesS[i], TempC: tempsC[i]}
 	}
 	return r.Lethality(points), nil
+}
+
+// quadraturePoints are those of a Gauss-Legendre rule on each straight line: the
+// rate is an exponential there, which so many follow to the last digits.
+const quadraturePoints = 32
+
+func overQuadrature(g given) (float64, error) {
+	r, err := g.reference()
+	if err != nil {
+		return 0, err
+	}
+	exact, err := profile(g)
+	if err != nil {
+		return 0, err
+	}
+	timesS, tempsC, sum := g.secondsEach("time"), g.celsiusEach("t"), 0.0
+	for i := 1; i < len(timesS); i++ {
+		rise := (tempsC[i] - tempsC[i-1]) / (timesS[i] - timesS[i-1])
+		sum += quad.Fixed(func(s float64) float64 { return r.LethalRate(tempsC[i-1] + rise*(s-timesS[i-1])) }, timesS[i-1], timesS[i], quadraturePoints, quad.Legendre{}, 1)
+	}
+	return exact * secondsPerMinute / sum, nil
 }
 
 // rateSum adds up rates as hand calculation does: every reading ("rectangle"), all
