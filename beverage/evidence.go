@@ -4,6 +4,7 @@ package beverage
 // somebody else can work it out again by hand.
 type EvidenceRow struct {
 	Probe    string
+	Row      int     // of the file or sheet, as it counts them
 	TimeS    float64 // since the first row of the record
 	TempC    float64 // as read
 	LoweredC float64 // less the tolerance and what else was taken off the probe

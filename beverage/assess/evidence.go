@@ -21,7 +21,7 @@ func (r *LogReader) Evidence(ctx context.Context, file string, result *beverage.
 	}
 	w := r.witness(log, row)
 	opt := r.opt
-	opt.History = w.add
+	opt.Readings = w.take
 	again, err := logfile.ReadFile(ctx, file, opt)
 	switch {
 	case err != nil:
@@ -60,6 +60,7 @@ type witness struct {
 	runs      []witnessed
 	row       func(beverage.EvidenceRow) error
 	rows      int
+	line      int // of the file, of the latest reading
 	err       error
 }
 
@@ -86,13 +87,19 @@ func (r *LogReader) witness(log *logfile.Log, row func(beverage.EvidenceRow) err
 	return w
 }
 
+// take is add, with the row of the file.
+func (w *witness) take(x logfile.Reading) {
+	w.line = x.Row
+	w.add(x.Probe, x.TimeS, x.TempC)
+}
+
 func (w *witness) add(probe int, timeS, tempC float64) {
 	if w.err != nil || probe >= len(w.runs) || w.log.Probes[probe].Role != logfile.Product {
 		return
 	}
 	at := &w.runs[probe]
 	lowered := tempC - w.tolerance - w.log.Probes[probe].LoweredC
-	e := beverage.EvidenceRow{Probe: at.Name, TimeS: timeS, TempC: tempC, LoweredC: lowered, Rate: w.bound.LethalRate(lowered)}
+	e := beverage.EvidenceRow{Probe: at.Name, Row: w.line, TimeS: timeS, TempC: tempC, LoweredC: lowered, Rate: w.bound.LethalRate(lowered)}
 	if dt := timeS - at.lastS; at.seen && (w.limitS <= 0 || dt < w.limitS) {
 		e.PieceMin = w.bound.Piece(dt/secondsPerMinute, at.lastC, lowered)
 	} else if at.seen {

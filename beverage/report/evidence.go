@@ -20,7 +20,7 @@ type EvidenceWriter interface {
 	Close(r *beverage.LethalityResult) error
 }
 
-var evidenceColumns = []string{"probe", "time_s", "temperature_c", "lowered_c", "lethal_rate", "piece_minutes", "sum_minutes", "note"}
+var evidenceColumns = []string{"probe", "row", "time_s", "temperature_c", "lowered_c", "lethal_rate", "piece_minutes", "sum_minutes", "note"}
 
 // exact prints a figure with all that was worked with, so that a colleague comes
 // to the same sum.
@@ -48,7 +48,7 @@ func (e *evidenceCSV) Row(r beverage.EvidenceRow) error {
 }
 
 func evidenceCells(r beverage.EvidenceRow) []string {
-	return []string{r.Probe, exact(r.TimeS), exact(r.TempC), exact(r.LoweredC), exact(r.Rate), exact(r.PieceMin), exact(r.SumMin), r.Note}
+	return []string{r.Probe, strconv.Itoa(r.Row), exact(r.TimeS), exact(r.TempC), exact(r.LoweredC), exact(r.Rate), exact(r.PieceMin), exact(r.SumMin), r.Note}
 }
 
 func (e *evidenceCSV) Close(r *beverage.LethalityResult) error {
@@ -145,7 +145,7 @@ func (e *evidenceXLSX) Row(r beverage.EvidenceRow) error {
 	if err != nil {
 		return err
 	}
-	return s.put([]any{printable(r.Probe), cellOf(r.TimeS), cellOf(r.TempC), cellOf(r.LoweredC), cellOf(r.Rate), cellOf(r.PieceMin), cellOf(r.SumMin), r.Note})
+	return s.put([]any{printable(r.Probe), r.Row, cellOf(r.TimeS), cellOf(r.TempC), cellOf(r.LoweredC), cellOf(r.Rate), cellOf(r.PieceMin), cellOf(r.SumMin), r.Note})
 }
 
 func cellOf(v float64) any {

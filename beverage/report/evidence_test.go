@@ -15,7 +15,7 @@ import (
 // A heading that a spreadsheet would run stays a word in both forms.
 func TestEvidenceRunsNothing(t *testing.T) {
 	result := &beverage.LethalityResult{TrefC: 121.1, ZC: 10, ToleranceC: 0.5, Logs: []beverage.LogResult{{File: "=run.csv", SHA256: "ab"}}}
-	row := beverage.EvidenceRow{Probe: `=HYPERLINK("x")`, TimeS: 60, TempC: 121.6, LoweredC: 121.1, Rate: 1, PieceMin: 0.5, SumMin: 0.5}
+	row := beverage.EvidenceRow{Probe: `=HYPERLINK("x")`, Row: 13, TimeS: 60, TempC: 121.6, LoweredC: 121.1, Rate: 1, PieceMin: 0.5, SumMin: 0.5}
 	var text, book bytes.Buffer
 	w, err := NewEvidenceCSV(&text)
 	require.NoError(t, err)
@@ -24,8 +24,8 @@ func TestEvidenceRunsNothing(t *testing.T) {
 		require.NoError(t, w.Close(result))
 	}
 	lines := strings.Split(text.String(), "\n")
-	assert.Equal(t, "probe,time_s,temperature_c,lowered_c,lethal_rate,piece_minutes,sum_minutes,note", lines[0])
-	assert.Equal(t, `"'=HYPERLINK(""x"")",60,121.6,121.1,1,0.5,0.5,`, lines[1])
+	assert.Equal(t, "probe,row,time_s,temperature_c,lowered_c,lethal_rate,piece_minutes,sum_minutes,note", lines[0])
+	assert.Equal(t, `"'=HYPERLINK(""x"")",13,60,121.6,121.1,1,0.5,0.5,`, lines[1])
 	assert.Equal(t, "# =run.csv, sha256 ab", lines[2])
 
 	f, err := excelize.OpenReader(&book)

@@ -28,7 +28,7 @@ func (t *track) integrate(a, b int, v *view, o *order) {
 	}
 	t.credit(a, b, o)
 	t.keep(v)
-	t.tellHistory(from, b)
+	t.tellHistory(from, b, v)
 }
 
 // addWord integrates the record at its word, and counts its readings.
@@ -172,14 +172,40 @@ func (t *track) retract(fromS float64) {
 }
 
 // tellHistory hands the sound readings to the caller.
-func (t *track) tellHistory(a, b int) {
-	if t.a.o.History == nil {
+func (t *track) tellHistory(a, b int, v *view) {
+	if !t.a.o.listens() {
 		return
 	}
 	for i := a; i < b; i++ {
-		if at, c := t.s.t[i], t.believed[i]; c == t.s.x[i] && (at > t.toldS || !t.told) {
-			t.told, t.toldS = true, at
-			t.a.o.History(t.at, at, c)
+		if c := t.believed[i]; c == t.s.x[i] {
+			t.tell(t.s.t[i], c, v.line[t.s.row[i]])
 		}
+	}
+}
+
+// tellSound hands the readings of a sound stretch to the caller.
+func (t *track) tellSound(v *view, from, to int) {
+	if !t.a.o.listens() {
+		return
+	}
+	for i := from; i < to; i++ {
+		t.tell(v.t[i], t.xC[i], v.line[i])
+	}
+}
+
+// listens tells whether somebody wants to hear of each reading.
+func (o *Options) listens() bool { return o.History != nil || o.Readings != nil }
+
+// tell hands on one reading, unless the clock was there before.
+func (t *track) tell(timeS, tempC float64, row int) {
+	if t.told && timeS <= t.toldS {
+		return
+	}
+	t.told, t.toldS = true, timeS
+	if t.a.o.History != nil {
+		t.a.o.History(t.at, timeS, tempC)
+	}
+	if t.a.o.Readings != nil {
+		t.a.o.Readings(Reading{t.at, row, timeS, tempC})
 	}
 }

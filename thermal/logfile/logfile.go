@@ -52,6 +52,17 @@ type Options struct {
 	// History, when not nil, is called in the order of the clock with each
 	// sound reading; repeats are told once. probe is its place in Log.Probes.
 	History func(probe int, timeS, tempC float64)
+
+	// Readings, when not nil, is called as History is, and is told where in the
+	// file the reading stands.
+	Readings func(Reading)
+}
+
+// Reading is one sound reading of a record.
+type Reading struct {
+	Probe        int     // place in Log.Probes
+	Row          int     // 1-based line of the file (row of the sheet)
+	TimeS, TempC float64 // seconds since the first row; °C
 }
 
 // Log is one file as read and judged.

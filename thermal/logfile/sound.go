@@ -217,16 +217,3 @@ func (t *track) sum(basis int, table *rateTable, readings []float64) float64 {
 	}
 	return table.sum(readings)
 }
-
-// tellSound hands the readings of a sound stretch to the caller.
-func (t *track) tellSound(v *view, from, to int) {
-	if t.a.o.History == nil {
-		return
-	}
-	for i := from; i < to; i++ {
-		if at := v.t[i]; at > t.toldS || !t.told {
-			t.told, t.toldS = true, at
-			t.a.o.History(t.at, at, t.xC[i])
-		}
-	}
-}

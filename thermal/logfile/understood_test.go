@@ -160,6 +160,11 @@ func TestHistory(t *testing.T) {
 	heard := make([][]float64, 3)
 	o := options()
 	o.History = func(probe int, timeS, tempC float64) { heard[probe] = append(heard[probe], timeS, tempC) }
+	lines := strings.Split(r.csv(), "\n")
+	o.Readings = func(x logfile.Reading) {
+		cells := strings.Split(lines[x.Row-1], ",")
+		assert.Equal(t, []string{fmt.Sprintf("%g", x.TimeS), fmt.Sprintf("%.*f", r.digit, x.TempC)}, []string{cells[0], cells[x.Probe+1]})
+	}
 	read(t, r.csv(), o)
 	for i, h := range heard {
 		var want []float64
