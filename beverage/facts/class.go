@@ -2,6 +2,7 @@ package facts
 
 import (
 	"fmt"
+	"slices"
 
 	"posset/beverage"
 	"posset/beverage/ingredient"
@@ -42,7 +43,15 @@ func acidKind(f *Facts) (beverage.Class, string) {
 	case f.fermentedOnly():
 		return beverage.Acid, "brought to its pH by fermentation, no acid or acid food is added"
 	}
+	if f.isUnknown(low[0]) {
+		return beverage.Acidified, fmt.Sprintf("what %s is, is not known; it counts as low-acid food brought to the pH by acid or acid food", low[0])
+	}
 	return beverage.Acidified, fmt.Sprintf("%s counts as low-acid food brought to the pH by acid or acid food", low[0])
+}
+
+// isUnknown tells a line of the recipe that is neither in the library nor described.
+func (f *Facts) isUnknown(name string) bool {
+	return slices.ContainsFunc(f.Recipe.Unknown, func(l Line) bool { return l.Line.Name == name })
 }
 
 // lowAcidFoods names the ingredients that are low-acid foods or cannot be told

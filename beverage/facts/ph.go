@@ -85,13 +85,20 @@ func (p *PH) measured(d *beverage.Drink) beverage.Interval {
 		p.GasShift = p.Chemistry.gasShift(d, m.PH.V)
 		i.High += p.GasShift
 	}
-	i.High = math.Min(i.High+p.SlowShift, 14)
-	i.Low = math.Max(i.Low, 0)
+	i.High = asWritten(math.Min(i.High+p.SlowShift, 14))
+	i.Low = asWritten(math.Max(i.Low, 0))
 	if m.PHMethod.Or("meter") == "paper" && i.High > paperCountsBelowPH {
 		p.PaperOnly, p.Paper = true, i
 		return beverage.Interval{}
 	}
 	return i
+}
+
+// asWritten takes off what adding a tolerance to a reading leaves of binary
+// fractions: 4.7 less 0.1 is 4.6, and not above it.
+func asWritten(pH float64) float64 {
+	const perPH = 1e9
+	return math.Round(pH*perPH) / perPH
 }
 
 // predict solves the charge balance of the recipe. Doubts that are independent
