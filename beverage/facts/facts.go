@@ -64,19 +64,29 @@ func with(records Records, d *beverage.Drink, lib *ingredient.Library) *Facts {
 // WithRoute returns the facts as they would be on another route: the stated
 // process keeps its details only on its own route, and on every other one they
 // are unknown. The drink and its pack stay as they are.
-func (f *Facts) WithRoute(r beverage.Route) *Facts {
+func (f *Facts) WithRoute(r beverage.Route) *Facts { return new(Elsewhere).Facts(f, r) }
+
+// Elsewhere is room for the facts of a drink on one other route at a time: facts are
+// large, and routes are many.
+type Elsewhere struct {
+	facts Facts
+	drink beverage.Drink
+}
+
+// Facts returns f as WithRoute does. They hold until the next are asked for.
+func (e *Elsewhere) Facts(f *Facts, r beverage.Route) *Facts {
 	if f.Process.Route == r {
 		return f
 	}
-	d := *f.Drink
+	d, g := &e.drink, &e.facts
+	*d, *g = *f.Drink, *f
 	d.Process = beverage.Process{Place: f.Drink.Process.Place, Route: beverage.Say(r)}
-	g := *f
-	g.Drink = &d
-	g.Process = processOf(&d)
+	g.Drink = d
+	g.Process = processOf(d)
 	g.Records = Records{}
-	g.Pack = f.Pack.unprocessed(&g)
-	g.Protein = f.Protein.heated(&g)
-	return &g
+	g.Pack = f.Pack.unprocessed(g)
+	g.Protein = f.Protein.heated(g)
+	return g
 }
 
 // In tells whether the drink is meant for the market.

@@ -27,7 +27,7 @@ type Denaturer struct {
 
 // labilePart is one protein that heat unfolds.
 type labilePart struct {
-	part     Part
+	part     *Part
 	kinetics *kinetics
 	lowest   float64 // factors on the rate for the low end, the middle and the high
 	middle   float64
@@ -142,7 +142,7 @@ func (d *Denaturer) Parts() []DenaturedPart {
 	all := make([]DenaturedPart, 0, len(d.labile))
 	for i := range d.labile {
 		l := &d.labile[i]
-		p := DenaturedPart{Part: l.part}
+		p := DenaturedPart{Part: *l.part}
 		if d.validity.holds && d.started {
 			p.Fraction = l.fraction()
 		}

@@ -104,7 +104,8 @@ const (
 
 func labileParts(c *Composition, cond Conditions, data heatData) []labilePart {
 	var all []labilePart
-	for _, p := range c.parts {
+	for i := range c.parts {
+		p := &c.parts[i]
 		if !p.Labile {
 			continue
 		}
