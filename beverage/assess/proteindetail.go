@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"math"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -70,15 +71,25 @@ func looks(f *facts.Facts, c *windows.Composition, b *beverage.ProteinBehaviour)
 	}
 	b.LooksWhy, b.LooksSource, b.LooksBasis = w.What, w.Source.Text, w.Source.Basis
 	if !w.Span.Unbounded() {
-		b.LooksWhy += fmt.Sprintf(", %s %.3g to %.3g", w.Unit, w.Span.Low, w.Span.High)
+		b.LooksWhy += ", " + w.Unit + " " + rangeWords(w.Span)
 	}
 	if !w.IonicMM.Unbounded() {
-		b.LooksWhy += fmt.Sprintf(", ionic strength %.0f to %.0f mmol/L", w.IonicMM.Low, w.IonicMM.High)
+		b.LooksWhy += ", ionic strength " + rangeWords(w.IonicMM) + " mmol/L"
 	}
 	if w.Conditions != "" {
 		b.LooksWhy += " (" + w.Conditions + ")"
 	}
 	b.LooksWhy += "; the drink: " + standsAt(f) + "; what moves it: " + w.Moves
+}
+
+func rangeWords(r windows.Range) string {
+	switch {
+	case math.IsInf(r.Low, 0):
+		return fmt.Sprintf("up to %.4g", r.High)
+	case math.IsInf(r.High, 0):
+		return fmt.Sprintf("%.4g and more", r.Low)
+	}
+	return fmt.Sprintf("%.4g to %.4g", r.Low, r.High)
 }
 
 // standsAt is where the drink stands for its looks.

@@ -13,7 +13,7 @@ import (
 var letters = []struct{ id, letter string }{
 	{"protein-unknown", "W"}, {"casein-acid-curd", "C"}, {"protein-isoelectric", "I"}, {"protein-gel", "G"}, {"protein-denatures", "D"},
 	{"protein-salt-haze", "S"}, {"protein-polyphenol-haze", "H"}, {"protein-anionic-gum", "U"}, {"protein-calcium", "K"}, {"protein-fouling", "F"},
-	{"ph-drop-on-heat", "P"}, {"protein-cold-gel", "L"}, {"protein-viscosity", "V"}, {"protein-sediment", "Z"}, {"protein-age-gelation", "E"},
+	{"ph-drop-on-heat", "P"}, {"protein-heat-coagulation", "R"}, {"protein-cold-gel", "L"}, {"protein-viscosity", "V"}, {"protein-sediment", "Z"}, {"protein-age-gelation", "E"},
 	{"protein-astringent", "A"}, {"hydrolysate-bitter", "N"}, {"protein-browning", "B"}, {"carbonated-protein-foam", "O"}, {"flavour-light", "Q"},
 	{"sterile-filtration-protein", "X"}, {"thickening-changes-heating", "T"},
 }

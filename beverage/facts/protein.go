@@ -146,6 +146,10 @@ func (p Protein) Of(family protein.Family) beverage.Interval {
 // denature works out how much of the heat-labile whey protein the process
 // changes, along the record where there is one, else along the stated hold.
 func (p *Protein) denature(f *Facts) {
+	if unmade := p.Unmade(); len(unmade) > 0 && !p.HeatLabile() {
+		p.DenatureNo = "the protein of " + unmade[0] + " is not known"
+		return
+	}
 	p.Denatured, p.DenatureNo = p.ofLabile(func(part *ProteinPart) (beverage.Interval, string) {
 		var why string
 		part.Denatured, why = f.denatured(part)

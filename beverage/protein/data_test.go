@@ -16,6 +16,7 @@ func TestDataFilesAreWhole(t *testing.T) {
 		{"kinetics.csv", "ea_low_kj_mol", 3, 813.73},
 		{"heat_limits.csv", "value", 9, 54.6},
 		{"colloid.csv", "calcium_mid", 7, 3.39},
+		{"particles.csv", "high", 2, 2.39},
 		{"viscosity.csv", "high", 9, 100.65},
 		{"solubility.csv", "high", 59, 4250},
 		{"intakes.csv", "value", 11, 6250},

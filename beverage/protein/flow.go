@@ -35,6 +35,41 @@ func SettlingMMPerDay(diameterUM, particleKgPerL, drinkKgPerL, viscosityMilliPaS
 	return gravity * d * d * (particleKgPerL - drinkKgPerL) * perLitre / (stokesFactor * viscosityMilliPaS * pascal) * mmPerDay
 }
 
+// ParticleDensity returns the density of what settles of a family, kg/L at 20 °C.
+// False where nothing is held for it.
+func ParticleDensity(f Family) (kgPerL beverage.Interval, source beverage.Source, ok bool) {
+	all, err := particles()
+	one, known := all[f]
+	return one.kgPerL, one.source, known && err == nil
+}
+
+type particle struct {
+	kgPerL beverage.Interval
+	source beverage.Source
+}
+
+var particles = sync.OnceValues(func() (map[Family]particle, error) {
+	rows, err := readTable("particles.csv")
+	if err != nil {
+		return nil, err
+	}
+	all := map[Family]particle{}
+	for _, r := range rows {
+		low, err := r.number("low")
+		if err != nil {
+			return nil, fmt.Errorf("particles.csv: %w", err)
+		}
+		high, err := r.number("high")
+		if err != nil {
+			return nil, fmt.Errorf("particles.csv: %w", err)
+		}
+		for family := range strings.SplitSeq(r["families"], "|") {
+			all[Family(family)] = particle{beverage.Span(low, high, beverage.Library), r.source()}
+		}
+	}
+	return all, nil
+})
+
 // Viscosity returns the viscosity at 20 °C, before heating and without gums or
 // sugar, of g/L protein of a family, in mPa·s. False where nothing is published
 // for the family or the content. The figures are estimates: Source says so.

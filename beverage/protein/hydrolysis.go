@@ -6,10 +6,10 @@ import (
 	"posset/beverage"
 )
 
-// intactBelowPercent is the degree of hydrolysis below which intact whey protein
+// IntactBelowPercent is the degree of hydrolysis below which intact whey protein
 // is still about (reviews tell slight hydrolysis, below 5 %, from deep; memory,
 // medium).
-const intactBelowPercent = 5
+const IntactBelowPercent = 5.0
 
 // waterGPerMol is what each cut bond takes up.
 const waterGPerMol = 18.01528
@@ -17,7 +17,7 @@ const waterGPerMol = 18.01528
 // WithHydrolysis returns the composition after dhPercent of its peptide bonds are
 // cut: new end groups that hold acid and base, smaller molecules with little
 // common charge, and nothing left to denature once even the low end is 5 % or
-// more. dhPercent is the degree of hydrolysis, 0 to 100; the charge is that of its
+// more. Below that it stays in the family it was cut from. dhPercent is the degree of hydrolysis, 0 to 100; the charge is that of its
 // middle. An unknown degree gives the composition unchanged, which is the
 // unfavourable reading: it still denatures and gels.
 func WithHydrolysis(c *Composition, dhPercent beverage.Interval) *Composition {
@@ -35,6 +35,9 @@ func WithHydrolysis(c *Composition, dhPercent beverage.Interval) *Composition {
 func (c *Composition) cut(dhPercent beverage.Interval) *Composition {
 	cut := *c
 	cut.family, cut.hydrolysis, cut.micelles = FamilyHydrolysate, dhPercent, false
+	if dhPercent.Low < IntactBelowPercent {
+		cut.family = c.origin // most of it is still whole: it unfolds, gels and curds as such
+	}
 	cut.parts = make([]Part, len(c.parts))
 	for i, p := range c.parts {
 		cut.parts[i] = p.cut(dhPercent, c.bonds)
@@ -59,6 +62,6 @@ func (p Part) cut(dhPercent beverage.Interval, bonds float64) Part {
 	p.MolarMass = (p.MolarMass + waterGPerMol*(pieces-1)) / pieces
 	p.residues /= pieces
 	p.radiusNM = compactRadiusNM(p.MolarMass)
-	p.Labile = p.Labile && dhPercent.Low < intactBelowPercent
+	p.Labile = p.Labile && dhPercent.Low < IntactBelowPercent
 	return p.finished()
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sync"
+
+	"posset/beverage"
 )
 
 // branch is an Arrhenius line: ln k = lnK0 - eaOverR/T.
@@ -40,6 +42,18 @@ func (k *kinetics) left(dose float64) float64 {
 type heatData struct {
 	kinetics map[string]*kinetics
 	limits   map[string]float64
+	source   beverage.Source // of the rate constants
+	measured Range           // °C
+}
+
+// RateConstants says where the rate constants of heat come from, and at which
+// temperatures, in °C, they were measured.
+func RateConstants() (source beverage.Source, measuredC Range) {
+	d, err := heat()
+	if err != nil {
+		return beverage.Source{}, Any
+	}
+	return d.source, d.measured
 }
 
 var heat = sync.OnceValues(readHeat)
@@ -54,6 +68,7 @@ func readHeat() (heatData, error) {
 		if d.kinetics[r["chain"]], err = r.kinetics(); err != nil {
 			return d, fmt.Errorf("kinetics.csv: %q: %w", r["chain"], err)
 		}
+		d.source, d.measured = r.source(), d.kinetics[r["chain"]].measuredC
 	}
 	if rows, err = readTable("heat_limits.csv"); err != nil {
 		return d, err

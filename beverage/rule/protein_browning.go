@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"posset/beverage/facts"
 	"posset/beverage/protein"
@@ -46,7 +47,19 @@ func browns(f *facts.Facts, k kept, w protein.Window) (Hit, bool) {
 	if acid && life.Known && life.V < proteinLimit("acid_browning_months")*secondsPerMonth {
 		return Hit{}, false
 	}
-	h := Hit{Detail: fmt.Sprintf("%s, up to %.3g g/L of sugar that may join, %s, %s", k.words(), sugar.High, phWords(f), lifeWords(f)), Values: proteinValues(f, k)}
+	h := Hit{Detail: fmt.Sprintf("%s, up to %.3g g/L of sugar that may join%s, %s, %s", k.words(), sugar.High, splitWords(f), phWords(f), lifeWords(f)), Values: proteinValues(f, k)}
 	h.Values["sugar_g_per_l_high"] = sugar.HighOrNil()
 	return h, true
+}
+
+// splitWords tells that the milk sugar of the recipe is split, which browns faster.
+func splitWords(f *facts.Facts) string {
+	split := func(l facts.Line) bool {
+		milk := l.MilkProduct && l.Entry.Sugars.Known() && l.Entry.Lactose.Known()
+		return milk && l.Share(l.Entry.Sugars).Low-l.Share(l.Entry.Lactose).High >= proteinLimit("reducing_sugar_least")
+	}
+	if slices.ContainsFunc(f.Recipe.Lines, split) {
+		return ", split milk sugar among it, which goes faster than lactose"
+	}
+	return ""
 }

@@ -64,6 +64,9 @@ func calciumOnCasein(f *facts.Facts) (Hit, bool) {
 	if f.ChelatorMEqPerL().Low >= w.Span.Low {
 		h.Level = at(note)
 		h.Detail += ", a note since that is no less than the usual dose"
+		if f.ChelatorMEqPerL().High > w.Span.High {
+			h.Detail += ", and may be more than it: beyond it chelators open the micelles and thicken the drink"
+		}
 	}
 	return windowed(w, h), true
 }
@@ -77,7 +80,11 @@ func chelatorWords(f *facts.Facts) string {
 
 func calciumWords(f *facts.Facts) string {
 	if c := f.Ions.CalciumMM; c.Known() {
-		return fmt.Sprintf("%.2g to %.2g mmol/L calcium dissolved", c.Low, c.High)
+		free := ""
+		if i := f.Ions.FreeCalciumMM; i.Known() {
+			free = fmt.Sprintf(", %.2g to %.2g of it free", i.Low, i.High)
+		}
+		return fmt.Sprintf("%.2g to %.2g mmol/L calcium dissolved%s", c.Low, c.High, free)
 	}
 	return "the dissolved calcium is not known"
 }

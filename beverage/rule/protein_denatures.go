@@ -40,25 +40,50 @@ func unfolds(f *facts.Facts, k kept) (Hit, bool) {
 	}
 	h := Hit{Values: proteinValues(f, k)}
 	h.Values["denatured_fraction"] = share.MidOrNil()
+	names := listWords(k.names)
 	switch {
 	case share.Known():
-		h.Detail = fmt.Sprintf("%s, %s: %.0f to %.0f %% of it unfolds.", upper(listWords(k.names)), heatWords(f), 100*share.Low, 100*share.High)
+		h.Detail = fmt.Sprintf("%s, %s, %s: %.0f to %.0f %% of it unfolds", names, phWords(f), heatWords(f), 100*share.Low, 100*share.High)
 	case !f.HoldStated():
-		h.Detail = fmt.Sprintf("%s, %s: hold not given, so how much of it unfolds cannot be told.", upper(listWords(k.names)), routeWords(f))
+		h.Detail = fmt.Sprintf("%s, %s, %s: hold not given, so how much of it unfolds cannot be told", names, phWords(f), routeWords(f))
 	default:
-		h.Detail = fmt.Sprintf("%s, %s: how much of it unfolds cannot be told, %s.", upper(listWords(k.names)), heatWords(f), why)
+		h.Detail = fmt.Sprintf("%s, %s, %s: how much of it unfolds cannot be told, %s", names, phWords(f), heatWords(f), why)
 	}
+	h = unfoldingSource(f, h, share.Known())
 	if staysClear(f, k) {
 		h.Level = at(note)
-		h.Detail += " A note at this pH, where whey protein unfolds without joining."
+		h.Detail += " A note at this pH, where heated whey protein is published to stay dispersed."
 	}
 	return h, true
 }
 
+// unfoldingSource lets the rate constants be the source where they hold, else the
+// window on the temperature at which whey protein unfolds at this pH.
+func unfoldingSource(f *facts.Facts, h Hit, rates bool) Hit {
+	source, measured := protein.RateConstants()
+	if rates {
+		h.Detail = fmt.Sprintf("%s; rate constants published for skim milk near pH 6.7, %.4g to %.4g °C; what moves it: %s.", upper(h.Detail), measured.Low, measured.High, lessUnfolding)
+		h.Source = source
+		return h
+	}
+	for _, id := range []string{"td-blg-3", "td-blg-7"} {
+		if w := windowOf(id); w.PH.Stands(f.PH.Decides).MayBeInside() {
+			return windowed(w, h)
+		}
+	}
+	h.Detail = upper(h.Detail) + "; what moves it: " + lessUnfolding + "."
+	h.Source = source
+	return h
+}
+
+// lessUnfolding is what moves a drink whose whey protein unfolds.
+const lessUnfolding = "hotter and shorter for the same lethality, less calcium and salt, hydrolysed or microparticulated protein, a clear acid drink"
+
 // staysClear is true of whey in acid that is surely sour enough for heat to leave
 // it dispersed.
 func staysClear(f *facts.Facts, k kept) bool {
-	if !windowOf("td-blg-3").PH.Stands(f.PH.Decides).SurelyInside() {
+	dispersed := protein.Range{Low: windowOf("td-blg-3").PH.Low, High: windowOf("clear-acid").Span.High}
+	if !dispersed.Stands(f.PH.Decides).SurelyInside() {
 		return false
 	}
 	for _, p := range k.parts {

@@ -35,12 +35,12 @@ func hazes(f *facts.Facts, k kept) (Hit, bool) {
 		return Hit{}, false
 	}
 	near := windowOf("haze-ph").Span.Stands(f.PH.Decides).MayBeInside()
-	if k.family == protein.FamilyPlant && !near {
-		return Hit{}, false // cloudy in itself, and no haze is published there
+	known := f.Protein.Polyphenol.Mid >= w.Span.Low || len(unsaid) > 0
+	if k.family == protein.FamilyPlant && !(near && known) {
+		return Hit{}, false // cloudy in itself, with polyphenols of its own
 	}
 	h := Hit{Detail: fmt.Sprintf("%s, %s, %s", k.words(), phWords(f), polyphenolWords(high, unsaid)), Values: proteinValues(f, k)}
 	h.Values["polyphenols_g_per_l_high"] = high
-	known := f.Protein.Polyphenol.Mid >= w.Span.Low || len(unsaid) > 0
 	switch {
 	case !near && feathers(f, k):
 		return windowed(windowOf("haze-coffee"), h), true

@@ -16,6 +16,9 @@ var _ = declare(Rule{
 	Check: func(f *facts.Facts) []Hit {
 		var hits []Hit
 		for _, k := range families(f) {
+			if k.family == protein.FamilyWhey && (!mayHeat(f) || labileGPerL(k) < proteinLimit("protein_least")) {
+				continue // what is published is of whey protein that heat unfolds
+			}
 			for _, w := range protein.WindowsFor(protein.TopicSaltHaze, k.family) {
 				if k.mayReach(proteinLimit("protein_least")) && w.Applies(protein.At{PH: f.PH.Decides}) && w.Span.Stands(f.Ions.SaltMM).MayBeInside() {
 					h := Hit{Detail: fmt.Sprintf("%s, %s, %s", k.words(), phWords(f), saltWords(f)), Values: proteinValues(f, k)}
@@ -28,6 +31,9 @@ var _ = declare(Rule{
 		return hits
 	},
 })
+
+// mayHeat is true unless the route is known not to heat.
+func mayHeat(f *facts.Facts) bool { return f.Process.Route == "" || f.Process.Heats() }
 
 func saltWords(f *facts.Facts) string {
 	if s := f.Ions.SaltMM; s.Known() {

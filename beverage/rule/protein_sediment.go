@@ -2,6 +2,9 @@ package rule
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 
 	"posset/beverage"
 	"posset/beverage/facts"
@@ -20,7 +23,7 @@ var _ = declare(Rule{
 			hits = append(hits, h)
 		}
 		for _, k := range families(f) {
-			if h, ok := settlesAsPlant(f, k); ok {
+			if h, ok := settlesUndissolved(f, k); ok {
 				hits = append(hits, h)
 			}
 		}
@@ -36,7 +39,7 @@ func settlesAsMilk(f *facts.Facts) (Hit, bool) {
 	if !ok || !k.mayReach(proteinLimit("protein_least")) || !nearNeutral(f) || !mayReachC(f, windowOf("heat-calcium-ion").TempC.Low) {
 		return Hit{}, false
 	}
-	h := Hit{Detail: fmt.Sprintf("%s, %s, %s%s", k.words(), phWords(f), lifeWords(f), slowWords(f)), Values: proteinValues(f, k)}
+	h := Hit{Detail: fmt.Sprintf("%s, %s, %s%s", k.words(), phWords(f), lifeWords(f), slowWords(f)+suspendedWords(f)+stokesWords(f, k)), Values: proteinValues(f, k)}
 	switch harm := windowOf("calcium-chelator-harm"); {
 	case direct.Span.Stands(f.PH.Decides).MayBeInside() && f.Process.HoldsInTube():
 		return windowed(direct, h), true
@@ -49,14 +52,82 @@ func settlesAsMilk(f *facts.Facts) (Hit, bool) {
 	return windowed(w, h), !f.Cold() && (!life.Known || life.V >= w.Span.Low*secondsPerWeek)
 }
 
-// settlesAsPlant speaks of plant protein near neutral pH that no gum suspends.
-func settlesAsPlant(f *facts.Facts, k kept) (Hit, bool) {
-	w := windowOf("sed-soy-native")
-	if k.family != protein.FamilyPlant || !k.mayReach(proteinLimit("protein_least")) || !w.Span.Stands(f.PH.Decides).MayBeInside() || suspended(f) {
+// settlesUndissolved speaks of plant protein and egg white of which a share does not
+// dissolve at the drink's pH, and that no gum suspends.
+func settlesUndissolved(f *facts.Facts, k kept) (Hit, bool) {
+	soluble, source := leastSoluble(f, k)
+	if k.family != protein.FamilyPlant && k.family != protein.FamilyEgg || !k.mayReach(proteinLimit("protein_least")) || suspended(f) {
 		return Hit{}, false
 	}
-	h := Hit{Detail: fmt.Sprintf("%s, %s, no gum in its suspending dose%s", k.words(), phWords(f), slowWords(f)), Values: proteinValues(f, k)}
-	return windowed(w, h), true
+	if soluble.Known() && soluble.Low >= proteinLimit("dissolved_least") {
+		return Hit{}, false
+	}
+	share := "what share of it dissolves is not held for this pH"
+	if soluble.Known() {
+		share = fmt.Sprintf("%.0f to %.0f %% of it stays dissolved unheated in little salt, by a map from reviews", soluble.Low, soluble.High)
+	}
+	h := Hit{Detail: fmt.Sprintf("%s, %s, no gum in its suspending dose%s: %s%s", k.words(), phWords(f), slowWords(f), share, stokesWords(f, k)), Values: proteinValues(f, k), Source: source}
+	h.Values["soluble_percent_low"], h.Values["soluble_percent_high"] = soluble.LowOrNil(), soluble.HighOrNil()
+	if w := windowOf("sed-soy-native"); ofSoy(k) && w.Span.Stands(f.PH.Decides).MayBeInside() {
+		return windowed(w, h), true
+	}
+	gum := windowOf("sed-plant")
+	h.Detail = fmt.Sprintf("%s; what moves it: %s (%s), a pH farther from where it is least soluble.", upper(h.Detail), gum.Moves, spanWords(gum))
+	if source.Text == "" {
+		h.Source = gum.Source
+	}
+	return h, true
+}
+
+// leastSoluble is the map's answer for the part that dissolves least.
+func leastSoluble(f *facts.Facts, k kept) (least beverage.Interval, source beverage.Source) {
+	for _, p := range k.parts {
+		s, from, ok := p.Composition.Solubility(f.PH.Decides)
+		if !ok {
+			return beverage.Interval{}, beverage.Source{}
+		}
+		if !least.Known() || s.Low < least.Low {
+			least, source = s, from
+		}
+	}
+	return least, source
+}
+
+func ofSoy(k kept) bool {
+	return slices.ContainsFunc(k.parts, func(p *facts.ProteinPart) bool { return p.Composition.ID() == "soy" })
+}
+
+// The particles that are told of: small ones that stay for weeks, large ones that
+// lie at the bottom the next day.
+const (
+	smallUM, largeUM = 1.0, 10.0
+	waterMilliPaS    = 1.0 // at 20 °C: nothing that flows is thinner
+)
+
+// stokesWords is how fast lone particles settle in the drink, by Stokes's law, at
+// the thinnest that it may be.
+func stokesWords(f *facts.Facts, k kept) string {
+	density, _, ok := protein.ParticleDensity(k.family)
+	drink := f.Recipe.DensityGPerML
+	if !ok || !drink.Known() {
+		return ""
+	}
+	thin := f.Drink.Measured.ViscosityMilliPa.Or(waterMilliPaS)
+	speed := func(um float64) float64 {
+		return math.Max(0, protein.SettlingMMPerDay(um, density.High, drink.Low, thin))
+	}
+	return fmt.Sprintf("; by Stokes a lone particle of %.0f µm sinks up to %.2g mm a day, of %.0f µm %.2g", smallUM, speed(smallUM), largeUM, speed(largeUM))
+}
+
+// suspendedWords names carrageenan in the dose that is published to suspend milk.
+func suspendedWords(f *facts.Facts) string {
+	w := windowOf("gum-carrageenan-milk")
+	for _, l := range f.Gums() {
+		if strings.Contains(l.Name, "carrageenan") && w.Span.Stands(l.GPerL).SurelyInside() {
+			return ", " + l.Line.Name + " in the dose that suspends part of it"
+		}
+	}
+	return ""
 }
 
 // suspended tells whether a gum is there in the least dose that is published to

@@ -7,6 +7,7 @@ import (
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/ingredient"
+	"posset/beverage/protein"
 )
 
 var _ = declare(Rule{
@@ -26,6 +27,7 @@ var _ = declare(Rule{
 				hits = append(hits, h)
 			}
 		}
+		hits = append(hits, uncutWords(f)...)
 		named := slices.ContainsFunc(f.Recipe.Lines, func(l facts.Line) bool { return l.ProteinID != "" })
 		if base := f.Drink.Base.V; len(hits) == 0 && !named && (base == beverage.SoldAsMilk || base == beverage.SoldAsPlant) {
 			hits = append(hits, Hit{Detail: fmt.Sprintf("The %s base: nothing in the recipe says what protein it holds.", base)})
@@ -33,6 +35,21 @@ var _ = declare(Rule{
 		return hits
 	},
 })
+
+// uncutWords tells of hydrolysates whose degree of hydrolysis nobody gave: slightly
+// cut protein behaves as whole.
+func uncutWords(f *facts.Facts) []Hit {
+	var hits []Hit
+	for _, p := range f.Protein.Parts {
+		if d := p.Composition.Hydrolysis(); d.Known() && !p.Line.HydrolysisPercent.Known() {
+			hits = append(hits, Hit{Detail: fmt.Sprintf("%s: its degree of hydrolysis is not given, taken as %s; slightly cut, below %.3g %%, it would unfold, gel and cloud as whole protein.", upper(p.Line.Line.Name), degreeSpan(d), protein.IntactBelowPercent),
+				Values: Values{"ingredient": p.Line.Line.Name}})
+		}
+	}
+	return hits
+}
+
+func degreeSpan(d beverage.Interval) string { return fmt.Sprintf("%.3g to %.3g %%", d.Low, d.High) }
 
 // unknownProtein says what is not known of a line that is sold as protein, or as
 // milk or a plant base; "" of all else.

@@ -17,7 +17,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		if why, k := thickens(f); why != "" {
-			return []Hit{{Detail: fmt.Sprintf("%s; %s.", upper(why), heatWords(f)), Values: proteinValues(f, k), Route: LeavesOpen}}
+			return []Hit{{Detail: fmt.Sprintf("%s; %s; what moves it: less of what thickens, or heat penetration and residence time measured in the drink as it is.", upper(why), heatWords(f)), Values: proteinValues(f, k), Route: LeavesOpen}}
 		}
 		return nil
 	},
