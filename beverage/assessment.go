@@ -76,6 +76,7 @@ type PressureAt struct {
 	TempC        float64  `json:"temperature_c"`
 	GaugeKPa     *float64 `json:"gauge_kpa"`
 	GaugeKPaHigh *float64 `json:"gauge_kpa_high"`
+	Headspace    *float64 `json:"headspace_percent"` // of the inside volume, nominal
 	LiquidFull   bool     `json:"liquid_full"`
 }
 

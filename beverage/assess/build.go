@@ -66,7 +66,7 @@ func pack(f *facts.Facts) *beverage.PackState {
 func pressures(p facts.Pack) []beverage.PressureAt {
 	list := []beverage.PressureAt{}
 	for _, s := range p.States {
-		list = append(list, beverage.PressureAt{At: s.At, TempC: s.TempC, GaugeKPa: s.GaugeKPa, GaugeKPaHigh: s.HighKPa, LiquidFull: s.Full})
+		list = append(list, beverage.PressureAt{At: s.At, TempC: s.TempC, GaugeKPa: s.GaugeKPa, GaugeKPaHigh: s.HighKPa, Headspace: s.Headspace, LiquidFull: s.Full})
 	}
 	return list
 }

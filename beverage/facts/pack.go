@@ -25,11 +25,12 @@ type Pack struct {
 // PackAt is the pack at one temperature. Where it is liquid-full the pressure
 // is no gas pressure and none is told.
 type PackAt struct {
-	At       string // fill | storage | process | table
-	TempC    float64
-	GaugeKPa *float64
-	HighKPa  *float64 // at the unfavourable end of the fill tolerance and of what is published
-	Full     bool
+	At        string // fill | storage | process | table
+	TempC     float64
+	GaugeKPa  *float64
+	Headspace *float64 // percent of the inside volume, nominal
+	HighKPa   *float64 // at the unfavourable end of the fill tolerance and of what is published
+	Full      bool
 }
 
 // What stands in where nothing is said, each the unfavourable end of what is
@@ -178,7 +179,7 @@ func (p *Pack) temperatures(f *Facts) []at {
 func stateAt(pack, heavy carbonation.Pack, toleranceML float64, a at) PackAt {
 	s := PackAt{At: a.why, TempC: a.tempC}
 	if mid, err := pack.At(a.tempC); err == nil && !mid.LiquidFull {
-		s.GaugeKPa = ptr(nothingIsZero(float64(mid.Gauge)))
+		s.GaugeKPa, s.Headspace = ptr(nothingIsZero(float64(mid.Gauge))), ptr(100*(1-mid.FillFraction))
 	}
 	worst, err := heavy.Worst(toleranceML, a.tempC)
 	switch {

@@ -31,7 +31,7 @@ func quince() *beverage.Assessment {
 			RegulatedAs: []beverage.Regulated{{Market: beverage.US, Term: "acidified food", Rule: "21 CFR 114.3(b)", Argued: true}}},
 		Carbonation: &beverage.CarbonationState{Volumes: known(1.6), GramsPerLitre: known(3.14159265), Outcome: beverage.FallsShort},
 		Package: &beverage.PackState{RatingGaugeKPa: known(620), Outcome: beverage.FallsShort, Pressure: []beverage.PressureAt{
-			{At: "storage", TempC: 38, GaugeKPa: known(301.4), GaugeKPaHigh: known(322.01)},
+			{At: "storage", TempC: 38, GaugeKPa: known(301.4), GaugeKPaHigh: known(322.01), Headspace: known(5.4)},
 			{At: "process", TempC: 63, GaugeKPa: known(612.3), GaugeKPaHigh: known(655.5), LiquidFull: true}}},
 		Lethality: &beverage.Delivered{Target: "F 12 min at 93.3 C, z 8.9 C", Set: "as stated by the user", Outcome: beverage.CannotTell,
 			Logs: []beverage.LogResult{{File: "logs/run-1.csv", SHA256: "00ff", Outcome: said(beverage.CannotTell), Aim: &beverage.Aim{TrefC: 93.3, ZC: 8.9, Minutes: known(12)},

@@ -68,7 +68,7 @@ func decisive(ps []beverage.PressureAt) []beverage.PressureAt {
 
 func pressureTable(ps []beverage.PressureAt, u Units) Table {
 	t := Table{Columns: numbers(columns("at", u.heading("temperature", temperature), u.heading("nominal", gauge),
-		u.heading("high end, decides", gauge), "headspace"), 1, 4)}
+		u.heading("high end, decides", gauge), "nominal headspace"), 1, 4)}
 	for _, p := range ps {
 		t.Rows = append(t.Rows, []string{p.At, u.cell(temperature, &p.TempC), u.cell(gauge, p.GaugeKPa), u.cell(gauge, p.GaugeKPaHigh), headspace(p)})
 	}
@@ -79,10 +79,10 @@ func headspace(p beverage.PressureAt) string {
 	switch {
 	case p.LiquidFull:
 		return "gone: liquid-full"
-	case p.GaugeKPa == nil && p.GaugeKPaHigh == nil:
+	case p.Headspace == nil:
 		return "not known"
 	}
-	return "left"
+	return decimal(*p.Headspace, percent.metric.decimals) + " " + percent.metric.unit
 }
 
 func (l *ledger) gas(g *beverage.CarbonationState, p *beverage.PackState, u Units) {
