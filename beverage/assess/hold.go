@@ -255,11 +255,14 @@ func (o HoldOptions) notes(res holdtube.Residence) []string {
 	if !o.MeteredC.Known {
 		notes = append(notes, "the temperature at the flow meter is not given; the drink counts as metered ice cold, which asks for the most; --metered-at")
 	}
+	if res.DensityBasis != holdtube.Given {
+		notes = append(notes, "the density is not given and is taken for that of "+string(res.DensityBasis)+": "+holdtube.DensitySource)
+	}
 	switch res.ViscosityBasis {
 	case holdtube.Unknown:
 		notes = append(notes, "the viscosity is not known, and the fastest particle counts as in laminar flow; --viscosity or --brix")
 	case holdtube.Sugar:
-		notes = append(notes, "the viscosity is that of a pure sugar solution: a drink with protein, gum or pulp is thicker, and its flow may be laminar; measure it at the temperature of the hold")
+		notes = append(notes, "the viscosity is that of a pure sugar solution: a drink with protein, gum or pulp is thicker, and its flow may be laminar; measure it at the temperature of the hold. "+holdtube.ViscositySource)
 	}
 	if res.Tested {
 		notes = append(notes, "the share of the fastest particle is as stated: it holds for this drink, flow and temperature alone")

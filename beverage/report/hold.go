@@ -27,6 +27,9 @@ func Hold(r *beverage.HoldResult, u Units) Doc {
 }
 
 func holdHeadline(r *beverage.HoldResult) string {
+	if r.Outcome == nil && r.LengthNeededM != nil {
+		return r.Target + ": needs " + neededLength(r) + " of the tube; " + NotARelease
+	}
 	if r.Outcome == nil {
 		return "residence time of a holding tube; " + NotARelease
 	}
@@ -86,6 +89,9 @@ func holdLethality(r *beverage.HoldResult, u Units) Figures {
 	if r.Basis != "" {
 		fs = append(fs, Figure{Name: "Basis", Words: r.Basis})
 	}
+	if r.Target != "" && r.TargetMinutes == nil { // an unbroken stay, which the stay of the fastest particle is held against
+		return append(fs, Figure{Name: "Target", Words: r.Target})
+	}
 	return append(fs, Metric.figure("At its word", minutes, r.LethalityMinutes), Figure{Name: "Credited", Words: credited(r.CreditedMinutes) + " min"}, Metric.figure("Target", minutes, r.TargetMinutes))
 }
 
@@ -97,5 +103,9 @@ func lengthFigures(r *beverage.HoldResult) Figures {
 	case r.LengthNeededM == nil:
 		return nil
 	}
-	return Figures{{Name: "Length needed", Words: fixed(up(*r.LengthNeededM, metres.metric.decimals), metres.metric.decimals) + " m"}}
+	return Figures{{Name: "Length needed", Words: neededLength(r)}}
+}
+
+func neededLength(r *beverage.HoldResult) string {
+	return fixed(up(*r.LengthNeededM, metres.metric.decimals), metres.metric.decimals) + " m"
 }

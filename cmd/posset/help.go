@@ -87,14 +87,22 @@ ingredient.
 --units us shows text, csv and html in F, psig and fl oz. JSON always uses the
 unit that ends a field's name: ph, temperature_c, gauge_kpa, credited_minutes.`
 
+// mediumAndSource leaves out a medium that no source names.
+func mediumAndSource(o thermal.Organism) string {
+	if o.Medium == "" {
+		return "medium not told; " + o.Source
+	}
+	return o.Medium + "; " + o.Source
+}
+
 // organismsHelp lists the organisms by the names that --organism and a target
 // take.
 func organismsHelp() string {
 	var b strings.Builder
 	b.WriteString("Organisms that --organism and a target such as \"5 log NAME\" take, with the\nspread of their published heat resistance:\n")
 	for _, o := range thermal.Organisms() {
-		fmt.Fprintf(&b, "\n  %s (%s)\n    D %g to %g min at %g C, z %g to %g C; measured from %g to %g C\n    %s; %s\n", o.Name, o.Class,
-			o.DLow, o.DHigh, o.TrefC, o.ZLow, o.ZHigh, o.MinC, o.MaxC, o.Medium, o.Source)
+		fmt.Fprintf(&b, "\n  %s (%s)\n    D %g to %g min at %g C, z %g to %g C; measured from %g to %g C\n    %s\n", o.Name, o.Class,
+			o.DLow, o.DHigh, o.TrefC, o.ZLow, o.ZHigh, o.MinC, o.MaxC, mediumAndSource(o))
 	}
 	b.WriteString("\nThe unfavourable end counts. Whose numbers they are stands with each result.")
 	return b.String()

@@ -2,6 +2,12 @@ package holdtube
 
 import "math"
 
+// Where density and viscosity come from when they are not given.
+const (
+	DensitySource   = "ICUMSA's formula for sucrose, 0 to 100 °C, in Bubnik, Kadlec, Urban & Bruhns 1995, over the density of water by IAPWS SR1-86"
+	ViscositySource = "Génotelle 1978 in Mathlouthi & Reiser 1995, made for 0 to 80 °C, above it a continuation that stays above water"
+)
+
 // sugarTerms are the density of sucrose solutions less that of water, kg/m³: row
 // i holds the terms of ((t-20)/100)^i, column k those of w^(k+1), w the mass
 // fraction. Source: ICUMSA's formula, 0 to 100 °C, as printed in Bubnik, Kadlec,
