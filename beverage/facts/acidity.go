@@ -75,6 +75,14 @@ func (f *Facts) otherwise() []standing {
 	c, p := f.PH.Chemistry, f.PH.Decides
 	m, _ := c.middle()
 	list := []standing{{m, p.Low}, {m, p.High}}
+	if bringsCarbonate(m) {
+		list = append(list, standing{m.inAir(), p.Mid}) // its CO2 may have left before it was titrated
+	}
+	if f.PH.Slow != nil {
+		undissolved := m
+		undissolved.parts = c.without(isSlow)
+		list = append(list, standing{undissolved, p.Mid})
+	}
 	for i := range c.parts {
 		x := &c.parts[i]
 		if g := x.line.GPerL; g.Mid > 0 {
