@@ -50,7 +50,13 @@ func readHeard(t tester, text string, o logfile.Options) (*logfile.Log, [][]floa
 	return read(t, text, o), heard
 }
 
-func sameProbe(t *rapid.T, a, b logfile.Probe) {
+// fataler is a test that can be given up.
+type fataler interface {
+	tester
+	Fatalf(format string, args ...any)
+}
+
+func sameProbe(t fataler, a, b logfile.Probe) {
 	near := func(x, y *float64) {
 		t.Helper()
 		if (x == nil) != (y == nil) || x != nil && !(math.Abs(*x-*y) <= 1e-9*math.Max(1e-6, math.Abs(*x))) {

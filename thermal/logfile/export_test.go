@@ -8,6 +8,13 @@ func SetWindowRows(rows int) (restore func()) {
 	return func() { windowRows = was }
 }
 
+// LongRowsOnly makes every row be read cell by cell, until the function it
+// returns is called.
+func LongRowsOnly() (restore func()) {
+	longRowsOnly = true
+	return func() { longRowsOnly = false }
+}
+
 // LongWayOnly makes every stretch be judged reading by reading, until the
 // function it returns is called.
 func LongWayOnly() (restore func()) {
