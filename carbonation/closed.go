@@ -8,7 +8,7 @@ import (
 
 // closed is a pack with its gas counted: amounts in mol, volumes in L, masses in kg.
 type closed struct {
-	pack       filled
+	pack       *filled
 	as         assumption
 	litresAt20 float64 // of drink
 	co2        float64 // mol, in drink and headspace
@@ -39,9 +39,9 @@ const molarMassN2 = 28.0134 // g/mol: CODATA
 var ErrNoHeadspace = errors.New("leaves no headspace")
 
 // close counts the gas of the pack: what was trapped and dissolved at filling, and
-// the CO2 that p.Volumes at 20 °C mean.
-func (p filled) close(a assumption) (closed, error) {
-	if err := p.checkFill(); err != nil {
+// the CO2 that p.Volumes at 20 °C mean; fillML may be off the nominal fill.
+func (p *filled) close(a assumption, fillML float64) (closed, error) {
+	if err := p.checkFill(fillML); err != nil {
 		return closed{}, err
 	}
 	tC := p.FillTempC
@@ -51,10 +51,10 @@ func (p filled) close(a assumption) (closed, error) {
 	} else if dry <= 0 {
 		return closed{}, fmt.Errorf("carbonation: the drink boils at the filler: %g °C at an ambient of %.4g kPa", tC, float64(a.sealing))
 	}
-	c := closed{pack: p, as: a, litresAt20: p.FillML / 1000 / p.fill.expansion}
-	headspace := p.BrimfulML/1000*p.growth(tC) - p.FillML/1000
+	c := closed{pack: p, as: a, litresAt20: fillML / 1000 / p.fill.expansion}
+	headspace := p.BrimfulML/1000*p.growth(tC) - fillML/1000
 	if headspace <= 0 {
-		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", p.FillML, ErrNoHeadspace, p.BrimfulML, tC)
+		return closed{}, fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL at %g °C", fillML, ErrNoHeadspace, p.BrimfulML, tC)
 	}
 	c.trap(dry, headspace)
 	c.n2 += p.NitrogenG / molarMassN2
@@ -69,7 +69,7 @@ func (p filled) close(a assumption) (closed, error) {
 // where the most is asked for. A reading of a carbonated pack closed with CO2 counts
 // all gas in it as CO2, so no air is added to that.
 func (c *closed) trap(dryKPa, headspaceL float64) {
-	p := &c.pack
+	p := c.pack
 	trapped := dryKPa * headspaceL / (gasConstant * (p.FillTempC + kelvin))
 	switch p.HeadspaceGas {
 	case GasUnknown:

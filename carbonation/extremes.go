@@ -114,7 +114,7 @@ func (p Pack) Lowest(toleranceML, tempC float64) (State, error) {
 // nearlyFullML is the fill, at filling, that leaves next to no headspace at filling
 // or at tempC, whichever comes first.
 func (r *ranged) nearlyFullML() float64 {
-	p := &r.nominal.pack
+	p := r.nominal.pack
 	atFilling := min(1, p.growth(p.FillTempC))
 	atTemp := p.growth(r.warm.tC) * p.fill.expansion / r.warm.expansion
 	return p.BrimfulML * min(atFilling, atTemp) * (1 - leastHeadspace)
@@ -153,8 +153,7 @@ func (p Pack) rangeOf(toleranceML, tempC float64) (ranged, error) {
 // state is the pack under an assumption, with more in it than nominally.
 func (r *ranged) state(a assumption, moreML float64) (State, error) {
 	p := r.nominal.pack
-	p.FillML += moreML
-	c, err := p.close(a)
+	c, err := p.close(a, p.FillML+moreML)
 	if err != nil {
 		return State{}, err
 	}

@@ -91,7 +91,7 @@ const (
 
 // check says what cannot be of the pack.
 func (p *Pack) check() error {
-	if err := p.checkFill(); err != nil {
+	if err := p.checkFill(p.FillML); err != nil {
 		return err
 	}
 	if !(p.NitrogenG >= 0 && p.NitrogenG <= maxNitrogenG) {
@@ -108,15 +108,15 @@ func (p *Pack) check() error {
 	return checkVolumes(p.Volumes)
 }
 
-func (p *Pack) checkFill() error {
+func (p *Pack) checkFill(fillML float64) error {
 	if !(p.BrimfulML > 0 && p.BrimfulML <= maxBrimfulML) {
 		return fmt.Errorf("carbonation: brimful volume %g mL is outside 0 to 1000000 mL", p.BrimfulML)
 	}
-	if !(p.FillML > 0) || math.IsInf(p.FillML, 0) {
-		return fmt.Errorf("carbonation: fill volume %g mL is not above 0", p.FillML)
+	if !(fillML > 0) || math.IsInf(fillML, 0) {
+		return fmt.Errorf("carbonation: fill volume %g mL is not above 0", fillML)
 	}
-	if p.FillML >= p.BrimfulML {
-		return fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", p.FillML, ErrNoHeadspace, p.BrimfulML)
+	if fillML >= p.BrimfulML {
+		return fmt.Errorf("carbonation: fill %g mL %w in a brimful volume of %g mL", fillML, ErrNoHeadspace, p.BrimfulML)
 	}
 	return nil
 }
@@ -125,28 +125,27 @@ func (p *Pack) checkFill() error {
 func (p *Pack) growth(tC float64) float64 { return 1 + p.Material.ExpansionPerK*(tC-referenceC) }
 
 // filled is a checked pack with its drink at the temperatures where gas is counted.
-// Its fill may be moved.
 type filled struct {
 	Pack
 	mix        mixture
 	fill, at20 isotherm
 }
 
-func (p Pack) filled() (filled, error) {
+func (p Pack) filled() (*filled, error) {
 	if err := p.check(); err != nil {
-		return filled{}, err
+		return nil, err
 	}
 	m, err := p.Liquid.mixAt(p.FillTempC)
 	if err != nil {
-		return filled{}, err
+		return nil, err
 	}
-	return filled{Pack: p, mix: m, fill: m.isotherm(p.FillTempC), at20: m.isotherm(referenceC)}, nil
+	return &filled{Pack: p, mix: m, fill: m.isotherm(p.FillTempC), at20: m.isotherm(referenceC)}, nil
 }
 
 // closeNominal closes the pack where the ambient pressure is place.
-func (p filled) closeNominal(place AbsoluteKPa) (closed, error) {
+func (p *filled) closeNominal(place AbsoluteKPa) (closed, error) {
 	return p.close(assumption{
 		givePerBar: p.Material.GivePerBar.Nominal,
 		sealing:    max(place, StandardAtmosphere), standing: min(place, StandardAtmosphere),
-	})
+	}, p.FillML)
 }
