@@ -53,6 +53,15 @@ func judged(o beverage.Outcome) string {
 	return o.String()
 }
 
+// ClassWords are the class with its pH and the range of it, ends rounded outward.
+func ClassWords(c beverage.AcidClass) string { return classFigure(c, Metric).answer() }
+
+// CreditedWords are credited minutes, rounded down.
+func CreditedWords(minutes *float64) string { return credited(minutes) }
+
+// Findings are those of one level as a reader takes them, for a page around them.
+func Findings(fs []beverage.Finding, level beverage.Level) Items { return findingItems(fs, level) }
+
 // findingItems are the findings of one level, in the order given; those of one
 // id and title stand together, under it.
 func findingItems(fs []beverage.Finding, level beverage.Level) Items {

@@ -31,7 +31,6 @@ type specPage struct {
 type specAnswer struct {
 	Wrong  []string
 	Result *drinkResult
-	Notes  []beverage.Finding
 	Change string
 }
 
@@ -122,13 +121,7 @@ func (s *Site) assessText(r *http.Request, text string, pictured bool) (*specAns
 	if err != nil {
 		return nil, nil, err
 	}
-	answered := &specAnswer{Result: resultOf(a)}
-	for _, f := range a.Findings {
-		if f.Level == beverage.Note {
-			answered.Notes = append(answered.Notes, f)
-		}
-	}
-	return answered, a, nil
+	return &specAnswer{Result: resultOf(a)}, a, nil
 }
 
 // edit is what the script sends: the text, at most one change of it by the

@@ -2,7 +2,6 @@ package web
 
 import (
 	"bytes"
-	"fmt"
 	"net/http"
 	"net/url"
 	"slices"
@@ -35,8 +34,9 @@ type drinkResult struct {
 	Left     []beverage.RouteResult
 	Unknown  []beverage.RouteResult
 	Out      []beverage.RouteResult
-	Stops    []beverage.Finding
-	Reviews  []beverage.Finding
+	Stops    report.Items
+	Reviews  report.Items
+	Notes    report.Items
 	Missing  []beverage.Gap
 	Cautions []string
 	Spec     string
@@ -150,13 +150,8 @@ func resultOf(a *beverage.Assessment) *drinkResult {
 			r.Unknown = append(r.Unknown, x)
 		}
 	}
-	for _, f := range a.Findings {
-		switch f.Level {
-		case beverage.Stop:
-			r.Stops = append(r.Stops, f)
-		case beverage.Review:
-			r.Reviews = append(r.Reviews, f)
-		}
+	for level, at := range map[beverage.Level]*report.Items{beverage.Stop: &r.Stops, beverage.Review: &r.Reviews, beverage.Note: &r.Notes} {
+		*at = report.Findings(a.Findings, level)
 	}
 	return r
 }
@@ -200,15 +195,5 @@ func tomlFile(name, text string) answer {
 	return answer{kind: "application/toml; charset=utf-8", name: fileName(name, ".toml"), body: []byte(text)}
 }
 
-// PH is the reading that the class rests on, with how far it may be off.
-func (r *drinkResult) PH() string {
-	c := r.Class
-	if c.PH == nil {
-		return "pH not known"
-	}
-	s := fmt.Sprintf("pH %.2f", *c.PH)
-	if c.PHLow != nil && c.PHHigh != nil {
-		s += fmt.Sprintf(" (may be %.2f to %.2f)", *c.PHLow, *c.PHHigh)
-	}
-	return s + ", " + string(c.PHBasis)
-}
+// ClassWords are the class with its pH.
+func (r *drinkResult) ClassWords() string { return report.ClassWords(r.Class) }

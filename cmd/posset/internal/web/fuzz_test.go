@@ -35,7 +35,9 @@ func FuzzHandler(f *testing.F) {
 	f.Cleanup(func() { site.Close() })
 	handler := site.Handler()
 	const form, multipart, json = "application/x-www-form-urlencoded", "multipart/form-data; boundary=b", "application/json"
-	add := func(method, target, kind, body string) { f.Add(method, target, kind, "http://127.0.0.1:8617", true, []byte(body)) }
+	add := func(method, target, kind, body string) {
+		f.Add(method, target, kind, "http://127.0.0.1:8617", true, []byte(body))
+	}
 	for _, path := range []string{"/", "/drink", "/drink?example=yes", "/spec", "/records", "/page.css", "/page.js", "/mark.svg", "//etc/passwd", "/..%2f..%2fetc%2fpasswd", "/spec/../../x"} {
 		add("GET", path, "", "")
 	}

@@ -248,6 +248,9 @@ func (a *recordsAnswer) Needed() string {
 // Minutes shows a lethality; what is unknown is a dash.
 func (*recordsAnswer) Minutes(v *float64) string { return shownFigure(v, "%.2f") }
 
+// Credited shows a credit, which is never rounded up.
+func (*recordsAnswer) Credited(v *float64) string { return report.CreditedWords(v) }
+
 // Degrees shows a temperature.
 func (*recordsAnswer) Degrees(v *float64) string { return shownFigure(v, "%.1f") }
 

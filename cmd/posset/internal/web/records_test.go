@@ -148,3 +148,11 @@ func BenchmarkEdit(b *testing.B) {
 		}
 	}
 }
+
+// TestNoCreditIsRoundedUp holds the page to what the report does: a credit that
+// falls short of a target never reads as the target.
+func TestNoCreditIsRoundedUp(t *testing.T) {
+	short := 5.9999
+	require.Equal(t, "5.99", (&recordsAnswer{}).Credited(&short))
+	require.Equal(t, "-", (&recordsAnswer{}).Credited(nil))
+}

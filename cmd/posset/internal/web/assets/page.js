@@ -24,7 +24,7 @@ if (keys) {
   const body = document.getElementById("answer-body");
   const rows = document.getElementById("recipe-rows");
   const pause = 60; // ms between the last stroke and the question
-  let before = null, timer = 0, asked = 0, shownRows = rows.childElementCount, wanted = null;
+  let before = null, timer = 0, changed = 0, asked = 0, shownRows = rows.childElementCount, wanted = null;
 
   const show = (out, sent, byForm) => {
     before = out.state;
@@ -41,7 +41,8 @@ if (keys) {
   };
 
   const ask = async (change) => {
-    const mine = ++asked, sent = text.value, started = performance.now();
+    const mine = ++asked, sent = text.value, started = performance.now(), since = changed || started;
+    changed = 0;
     try {
       const reply = await fetch("/spec/edit", {
         method: "POST", headers: { "Content-Type": "application/json" },
@@ -51,7 +52,7 @@ if (keys) {
       const out = await reply.json();
       if (mine !== asked) return;
       show(out, sent, change !== undefined);
-      document.getElementById("answer").dataset.tookMs = (performance.now() - started).toFixed(1);
+      document.getElementById("answer").dataset.tookMs = (performance.now() - since).toFixed(1);
       document.getElementById("answer").dataset.turn = mine;
     } catch (e) {
       if (mine === asked) said.textContent = e.message === "Failed to fetch" ? "posset serve does not answer any more; start it again" : e.message;
@@ -61,6 +62,7 @@ if (keys) {
   const later = (change) => {
     if (wanted && change && wanted.set.Key !== change.set.Key) ask(wanted);
     wanted = change ?? null;
+    changed = performance.now();
     clearTimeout(timer);
     timer = setTimeout(() => { wanted = null; ask(change); }, pause);
   };
