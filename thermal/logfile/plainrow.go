@@ -100,62 +100,23 @@ func (r *rowReader) wrote(column, columns int) {
 	r.fewest = slices.Min(r.decimals)
 }
 
-// form is how a number of some digits before the mark stands in eight
-// characters, the first one lowest.
-type form struct {
-	whole, behind uint64 // the digits; those behind the mark once it is shifted out
-	shift         int    // that brings the last digit to the top
-	end           int    // characters of the number
-}
-
-// formOf gives the form of a number.
-func formOf(before, behind int) form {
-	whole := uint64(1)<<(8*before) - 1
-	return form{whole, (uint64(1)<<(8*behind) - 1) << (8 * before), 64 - 8*(before+behind), before + 1 + behind}
-}
-
-// usualForms are those of numbers with two and three digits before the mark, by
-// the digits behind it.
-var usualForms = func() (f [maxUsualBehind + 1][2]form) {
-	for behind := 1; behind <= maxUsualBehind; behind++ {
-		f[behind] = [2]form{formOf(2, behind), formOf(3, behind)}
-	}
-	return f
-}()
-
-// maxUsualBehind is how many digits behind the mark leave room for a separator
-// in eight characters.
-const maxUsualBehind = 3
-
 // usualNumbers reads numbers of two or three digits before the mark and as many
 // behind it as the latest had, a stride apart, until one is different. It
 // returns how many they were and the place after them.
 func (r *rowReader) usualNumbers(cells []float64, stride, most int, text []byte, at int) (n, next int) {
-	sep, mark, behind := r.sep, r.mark, r.behind
-	if behind < 1 || behind > maxUsualBehind {
+	if r.behind < 1 || r.behind > maxUsualBehind {
 		return 0, at
 	}
-	unit, forms := pow10[behind], &usualForms[behind]
-	for to := 0; n < most && at+8 <= len(text); to += stride {
-		chars := binary.LittleEndian.Uint64(text[at:])
-		f := &forms[1]
-		if byte(chars>>24) != mark {
-			if f = &forms[0]; byte(chars>>16) != mark {
-				return n, at
-			}
+	forms := &r.forms[r.behind]
+	for missed := 0; n < most && missed < len(forms); {
+		k, to, ended := forms[r.before].read(cells[n*stride:], stride, most-n, text, at)
+		if n, at = n+k, to; ended {
+			break
 		}
-		digits := chars ^ eightZeros
-		digits = (digits&f.whole | digits>>8&f.behind) << (f.shift & 63)
-		c := byte(chars >> (8 * f.end & 63))
-		if ((digits+tenUp)|digits)&highBits != 0 || c != sep && c != '\n' {
-			return n, at
+		if missed++; k > 0 {
+			missed = 0
 		}
-		cells[to] = float64(int64(eightDigits(digits))) / unit
-		n++
-		if at += f.end; c != sep {
-			return n, at
-		}
-		at++
+		r.before ^= 1
 	}
 	return n, at
 }

@@ -57,6 +57,8 @@ type rowReader struct {
 	decimals     []int // most decimals written in each column
 	fewest       int   // of these, as known to plainNumbers
 	behind       int   // decimals of the latest number
+	before       int   // the form that fits, of those for these decimals
+	forms        [maxUsualBehind + 1][2]form
 	texts        []string
 }
 
@@ -74,6 +76,7 @@ func newRowReader(l *layout, name string) *rowReader {
 	r := &rowReader{
 		name: name, layout: l, clock: clockReader{form: l.time}, sep: l.table.sep, mark: l.table.mark, alwaysLong: l.time.b >= 0 || longRowsOnly,
 		decimals: make([]int, len(l.columns)), texts: make([]string, 0, maxTexts),
+		forms: usualForms(l.table.mark, l.table.sep),
 	}
 	next := 0
 	for i := 0; i <= max(l.time.a, l.columns[len(l.columns)-1].index); i++ {
