@@ -18,6 +18,7 @@ func (f *Facts) HeatNotes() []beverage.HeatNote {
 	for _, m := range f.Drink.Markets {
 		for _, food := range f.scheduledFoods(m) {
 			notes = append(notes, f.pairNote(m, food)...)
+			notes = append(notes, f.recordedPairs(m, food)...)
 		}
 	}
 	notes = append(notes, f.hotFillNotes()...)
@@ -47,6 +48,54 @@ func firstWithLines(m beverage.Market, stricter, other string) string {
 	return other
 }
 
+// inPack tells whether a route heats the drink in its closed pack.
+func inPack(r beverage.Route) bool {
+	return r == beverage.HotFill || r == beverage.Tunnel || r == beverage.RetortRoute
+}
+
+// recordedPairs holds each record of a process in the closed pack against the
+// pairs of a food: all product probes have to stay, unbroken and with the
+// tolerance off. The record of a tube's outlet shows no drink's stay.
+func (f *Facts) recordedPairs(m beverage.Market, food string) []beverage.HeatNote {
+	lines := law.Schedules(food, m)
+	if len(lines) == 0 || !inPack(f.Process.Route) {
+		return nil
+	}
+	var notes []beverage.HeatNote
+	for i := range f.Records.Logs {
+		run := &f.Records.Logs[i]
+		n := beverage.HeatNote{What: "statutory pair by the record, " + food, Market: m, Source: lines[0].Cite()}
+		n.Text = fmt.Sprintf("%s reaches none of %d pairs of the text at its coldest product probe", run.Result.File, len(lines))
+		for _, s := range lines {
+			if s.TimeS > 0 && run.leastStayS(s.TempC) >= s.TimeS {
+				n.Text, n.Source = run.Result.File+" reaches the pair of "+s.String()+" at its coldest product probe, unbroken and with the tolerance off, if the probe stood in the coldest place; for the food the text names", s.Cite()
+				break
+			}
+		}
+		notes = append(notes, n)
+	}
+	return notes
+}
+
+// leastStayS is the longest unbroken stay at or above a temperature of the
+// product probe that stayed least, with all that was taken off; 0 without one.
+func (r *Run) leastStayS(atC float64) float64 {
+	least := math.Inf(1)
+	for i, p := range r.Log.Probes {
+		if p.Role != logfile.Product {
+			continue
+		}
+		if i >= len(r.heat) {
+			return 0
+		}
+		least = math.Min(least, r.heat[i].stay(atC, r.toleranceC()+p.LoweredC, r.Log.Understood.IntervalS, "").found.Low)
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
+}
+
 // pairNote holds the stated hold against the pairs of a food.
 func (f *Facts) pairNote(m beverage.Market, food string) []beverage.HeatNote {
 	h, lines := f.Process.DrinkHeat, law.Schedules(food, m)
@@ -61,88 +110,6 @@ func (f *Facts) pairNote(m beverage.Market, food string) []beverage.HeatNote {
 	}
 	n.Text, n.Source = fmt.Sprintf("%s reaches none of %d pairs of the text", hold, len(lines)), lines[0].Cite()
 	return []beverage.HeatNote{n}
-}
-
-// hotFillNotes add up what each record of a hot fill is worth over hold and
-// cooling against the pathogen figure of the pH band, at the coldest probe.
-func (f *Facts) hotFillNotes() []beverage.HeatNote {
-	if f.Process.Route != beverage.HotFill || !f.PH.Decides.Known() {
-		return nil
-	}
-	band, ok := law.HotFill(f.PH.Decides.High)
-	if !ok {
-		return nil
-	}
-	row, _ := law.Get(band.RowID)
-	var notes []beverage.HeatNote
-	for i := range f.Records.Logs {
-		run := &f.Records.Logs[i]
-		got, probe, ok := run.leastOn(bandBound(band))
-		n := beverage.HeatNote{What: "hot fill, pH up to " + fmt.Sprintf("%.4g", band.PHHigh), Source: row.Cite()}
-		if !ok {
-			n.Text = run.Result.File + " has no probe in the pack: nothing is known of its coldest place"
-			notes = append(notes, n)
-			continue
-		}
-		verb := "does not reach"
-		if got >= band.F {
-			verb = "reaches"
-		}
-		n.Text = fmt.Sprintf("%s: over hold and cooling %s gathers %.3g min at %.4g °C, z %.3g C°, the tolerance taken off; that %s the %.3g min for 5 log of vegetative pathogens. It is the coldest place only if the probe stood there, cap and headspace included, and the figures were measured in vegetables and sauces, not in protein drinks", run.Result.File, probe, got, band.TrefC, band.ZC, verb, band.F)
-		notes = append(notes, n)
-	}
-	return notes
-}
-
-// bandBound credits the smaller of both published z at each temperature, and
-// only within the range of the printed table.
-func bandBound(b law.HotFillBand) thermal.Bound {
-	z := b.ZBelowC
-	if !(z > 0) {
-		z = b.ZC
-	}
-	return thermal.Bound{Below: thermal.Reference{TrefC: b.TrefC, ZC: z}, Above: thermal.Reference{TrefC: b.TrefC, ZC: b.ZC}, MinC: b.MinC, MaxC: b.MaxC}
-}
-
-// leastOn is the least lethality of a run's product probes, from the coolest
-// reading of each stretch less the tolerance; time that no sound reading covers
-// earns nothing.
-func (r *Run) leastOn(b thermal.Bound) (least float64, probe string, ok bool) {
-	least = math.Inf(1)
-	for i, p := range r.Log.Probes {
-		if p.Role != logfile.Product {
-			continue
-		}
-		sum := 0.0
-		if i < len(r.heat) {
-			sum = r.heat[i].least(b, r.toleranceC()+p.LoweredC, r.Log.Understood.IntervalS)
-		}
-		if sum < least {
-			least, probe = sum, p.Name
-		}
-	}
-	return least, probe, probe != ""
-}
-
-// gapFactor is how many usual steps two readings may be apart before nothing is
-// counted between them, as the reader of records has it.
-const gapFactor = 1.5
-
-func (h *heatHistory) least(b thermal.Bound, lowerC, intervalS float64) float64 {
-	sum := 0.0
-	for i := 1; i < len(h.points); i++ {
-		dt := h.points[i].TimeS - h.points[i-1].TimeS
-		if dt > gapFactor*intervalS*float64(h.stride) {
-			continue
-		}
-		low := math.Min(h.lows[i-1], h.lows[i])
-		if h.stride == 1 {
-			sum += b.Piece(dt/secondsPerMinute, h.lows[i-1]-lowerC, h.lows[i]-lowerC)
-		} else {
-			sum += b.LethalRate(low-lowerC) * dt / secondsPerMinute
-		}
-	}
-	return sum
 }
 
 // packLagsMin are the slowest and the quickest tenfold approach of a closed pack

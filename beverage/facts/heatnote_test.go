@@ -2,6 +2,7 @@ package facts
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,4 +58,24 @@ func TestHotFillOfARecord(t *testing.T) {
 	assert.InEpsilon(t, 9*b.LethalRate(84.5), got, 1e-9)
 	assert.Zero(t, historyOf(hold...).least(b, 0.5, 30), "readings that are too far apart support nothing")
 	assert.Zero(t, historyOf(40, 40, 40).least(b, 0.5, 60), "nothing is published so cool")
+}
+
+// A record in the closed pack is held against the pairs of each market; one
+// probe that stays too short is enough, and a tube's record shows no stay.
+func TestARecordAgainstStatutoryPairs(t *testing.T) {
+	const text = "Time (min),Pack 1 product (C),Pack 2 product (C)\n0,40.1,40.2\n1,52.2,52.1\n2,62.3,61.9\n3,69.2,68.8\n4,73.2,72.4\n5,73.4,72.3\n6,73.3,72.4\n7,66.3,66.1\n8,60.2,60.3\n"
+	run := readLog(t, t.TempDir(), text)
+	f := &Facts{Drink: &beverage.Drink{}, Records: Records{Logs: []Run{*run}}}
+	f.Records.Logs[0].Result.File = "run.csv"
+	f.Process.Route = beverage.Tunnel
+	n := f.recordedPairs(beverage.US, law.FoodMilk)
+	require.Len(t, n, 1)
+	assert.Equal(t, "run.csv reaches none of 7 pairs of the text at its coldest product probe", n[0].Text)
+	warmer := readLog(t, t.TempDir(), strings.ReplaceAll(text, ",72.", ",73."))
+	f.Records.Logs[0] = *warmer
+	f.Records.Logs[0].Result.File = "run.csv"
+	n = f.recordedPairs(beverage.US, law.FoodMilk)
+	assert.Equal(t, "run.csv reaches the pair of 72 C for 15 s at its coldest product probe, unbroken and with the tolerance off, if the probe stood in the coldest place; for the food the text names", n[0].Text)
+	f.Process.Route = beverage.Flash
+	assert.Empty(t, f.recordedPairs(beverage.US, law.FoodMilk))
 }
