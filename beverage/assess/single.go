@@ -49,7 +49,7 @@ func Protein(ctx context.Context, d *beverage.Drink, o Options) (*beverage.Prote
 	for _, name := range f.Protein.Unknown {
 		r.Missing = append(r.Missing, "the protein of "+name+" is not known")
 	}
-	if f.Protein.DenatureNo != "" {
+	if f.Protein.DenatureNo != "" && (f.Protein.HeatLabile() || len(f.Protein.Unmade()) > 0) {
 		r.Missing = append(r.Missing, "denatured fraction: "+f.Protein.DenatureNo)
 	}
 	r.ChargeCurve = append(r.ChargeCurve, chargeCurve(f)...)

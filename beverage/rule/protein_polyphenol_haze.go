@@ -36,8 +36,11 @@ func hazes(f *facts.Facts, k kept) (Hit, bool) {
 	}
 	near := windowOf("haze-ph").Span.Stands(f.PH.Decides).MayBeInside()
 	known := f.Protein.Polyphenol.Mid >= w.Span.Low || len(unsaid) > 0
-	if k.family == protein.FamilyPlant && !(near && known) {
+	switch {
+	case k.family == protein.FamilyPlant && !(near && known):
 		return Hit{}, false // cloudy in itself, with polyphenols of its own
+	case !near && !known:
+		return Hit{}, false // away from where haze is greatest, and only the upper end reaches the figure
 	}
 	h := Hit{Detail: fmt.Sprintf("%s, %s, %s", k.words(), phWords(f), polyphenolWords(high, unsaid)), Values: proteinValues(f, k)}
 	h.Values["polyphenols_g_per_l_high"] = high

@@ -9,6 +9,7 @@ import (
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/protein"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -113,10 +114,19 @@ func stokesWords(f *facts.Facts, k kept) string {
 		return ""
 	}
 	thin := f.Drink.Measured.ViscosityMilliPa.Or(waterMilliPaS)
-	speed := func(um float64) float64 {
-		return math.Max(0, protein.SettlingMMPerDay(um, density.High, drink.Low, thin))
+	speed := func(um float64) string {
+		return twoDigits(math.Max(0, protein.SettlingMMPerDay(um, density.High, drink.Low, thin)))
 	}
-	return fmt.Sprintf("; by Stokes a lone particle of %.0f µm sinks up to %.2g mm a day, of %.0f µm %.2g", smallUM, speed(smallUM), largeUM, speed(largeUM))
+	return fmt.Sprintf("; by Stokes a lone particle of %.0f µm sinks up to %s mm a day, of %.0f µm up to %s", smallUM, speed(smallUM), largeUM, speed(largeUM))
+}
+
+// twoDigits writes a figure as well as an estimate is known.
+func twoDigits(v float64) string {
+	if v == 0 {
+		return "0"
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
+	return quantity.Number(math.Round(v/unit)*unit, 2)
 }
 
 // suspendedWords names carrageenan in the dose that is published to suspend milk.

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"posset/beverage"
 	"posset/beverage/facts"
 )
 
@@ -32,8 +33,20 @@ func thickens(f *facts.Facts) (why string, k kept) {
 	if thick := thickened(f); len(thick) > 0 {
 		return thick[0].k.words() + " is thick", thick[0].k
 	}
+	for _, l := range f.Recipe.Lines {
+		if swells(l) {
+			return "the starch of " + l.Line.Name + " swells on heating and thickens, unless it was split", kept{}
+		}
+	}
 	if v := f.Drink.Measured.ViscosityMilliPa; v.Known && v.V >= proteinLimit("thick_mpas") {
 		return fmt.Sprintf("the drink is thick, %.3g mPa·s as measured", v.V), kept{}
 	}
 	return "", kept{}
+}
+
+// swells is true of flours and the like in an amount whose starch thickens a heated
+// drink; what is sold liquid or as protein has lost or split most of it.
+func swells(l facts.Line) bool {
+	flour := l.StarchSource && l.Kind == beverage.KindOther && l.Entry.Moisture.Known() && l.Entry.Moisture.High < proteinLimit("flour_moisture_most")
+	return flour && (!l.GPerL.Known() || l.GPerL.High >= proteinLimit("flour_least"))
 }
