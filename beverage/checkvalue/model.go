@@ -17,7 +17,7 @@ type model struct {
 
 // registry names what recomputes each model. The models of a package stand in the
 // file that is named for it, with the unit of what they return.
-var registry = join(thermalModels, heatingModels, holdtubeModels, acidModels, carbonationModels, proteinModels, lawModels, ingredientModels)
+var registry = join(thermalModels, heatingModels, holdtubeModels, acidModels, carbonationModels, proteinModels, lawModels, ingredientModels, factsModels)
 
 func join(parts ...map[string]model) map[string]model {
 	joined := map[string]model{}

@@ -11,6 +11,7 @@ import (
 
 	acidvalues "posset/acid/checkdata"
 	"posset/beverage"
+	drinkvalues "posset/beverage/facts/checkdata"
 	carbonationvalues "posset/carbonation/checkdata"
 )
 
@@ -18,7 +19,7 @@ import (
 // for a cell. A row whose want is empty is left out, and so is what is given by an
 // empty cell.
 type table struct {
-	Of             string              `toml:"of"` // whose file: acid, carbonation, or empty for our own
+	Of             string              `toml:"of"` // whose file: acid, carbonation, facts, or empty for our own
 	File           string              `toml:"file"`
 	Rows           map[string][]string `toml:"rows"` // the cells that a row must have one of, by column; none: every row
 	ID             string              `toml:"id"`
@@ -61,7 +62,7 @@ func (t table) checks(own fs.FS) ([]Check, error) {
 
 // tablesOf returns the files that a package's check values stand in.
 func tablesOf(of string, own fs.FS) (fs.FS, error) {
-	files, ok := map[string]fs.FS{"acid": acidvalues.Files, "carbonation": carbonationvalues.Files, "": own}[of]
+	files, ok := map[string]fs.FS{"acid": acidvalues.Files, "carbonation": carbonationvalues.Files, "facts": drinkvalues.Files, "": own}[of]
 	if !ok {
 		return nil, fmt.Errorf("there are no check values of %q", of)
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"posset/beverage"
+	"posset/beverage/facts/checkdata"
 	"posset/beverage/ingredient"
 	"posset/beverage/spec"
 )
@@ -75,7 +76,7 @@ func (w *world) missAt(pH float64) float64 {
 // trialDrink is a drink with an acid at a dose, in pure water, weighed well.
 func trialDrink(t *testing.T, base string, baseGPerL float64, acid string, dose float64) *beverage.Drink {
 	recipe := fmt.Sprintf("%s = %g g/L; %s = %g g/L", base, baseGPerL, acid, dose)
-	d, err := spec.Parse([]byte("[drink]\nname = \"trial\"\n"+recipeText(recipe, "0.01", "pure")), "trial.toml", ".", spec.Options{})
+	d, err := spec.Parse([]byte("[drink]\nname = \"trial\"\n"+checkdata.Recipe(recipe, "0.01", "pure")), "trial.toml", ".", spec.Options{})
 	require.NoError(t, err)
 	return d
 }

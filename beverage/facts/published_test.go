@@ -2,21 +2,22 @@ package facts
 
 import (
 	"encoding/csv"
-	"fmt"
 	"math"
 	"os"
 	"slices"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"posset/beverage/facts/checkdata"
 )
 
 // published is one drink or solution whose pH was published with its make-up.
 type published struct {
 	id, kind, source string
+	allowed          float64 // as posset verify allows it
 	pH               float64 // on the modern scale
 	rough            float64 // half of the 95 % interval of the printed reading
 	predicted        *Titration
@@ -26,23 +27,6 @@ type published struct {
 
 // marginFor is the row of data/model_error.csv that a kind's margin stands on.
 var marginFor = map[string]string{"acids and salts": "salts", "juices and extracts": "juice", "milk": "micelles", "protein": "protein"}
-
-// recipeText is a row's recipe as tables of a spec: "name = amount | key = value;".
-func recipeText(recipe, tolerancePct, water string) string {
-	var b strings.Builder
-	for item := range strings.SplitSeq(recipe, "; ") {
-		keys := strings.Split(item, " | ")
-		name, amount, _ := strings.Cut(keys[0], " = ")
-		fmt.Fprintf(&b, "[[ingredient]]\nname = %q\namount = %q\namount_tolerance = \"%s %%\"\n", name, amount, tolerancePct)
-		for _, k := range keys[1:] {
-			fmt.Fprintln(&b, k)
-		}
-	}
-	if water == "pure" {
-		b.WriteString("[[ingredient]]\nname = \"water\"\namount = \"1 g/L\"\ncalcium = \"0 %\"\nmagnesium = \"0 %\"\nsodium = \"0 %\"\npotassium = \"0 %\"\nchloride = \"0 %\"\n")
-	}
-	return b.String()
-}
 
 // rowsOf reads a data file by the names of its columns.
 func rowsOf(t testing.TB, file string) []map[string]string {
@@ -72,9 +56,9 @@ func number(t testing.TB, r map[string]string, column string) float64 {
 
 func publishedDrinks(t testing.TB) []published {
 	var list []published
-	for _, r := range rowsOf(t, "testdata/published_ph.csv") {
-		p := published{id: r["id"], kind: r["kind"], source: r["source"], pH: number(t, r, "ph") + number(t, r, "scale"), rough: number(t, r, "rough")}
-		f := factsOf(t, recipeText(r["recipe"], r["tolerance_percent"], r["water"]))
+	for _, r := range rowsOf(t, "checkdata/published_ph.csv") {
+		p := published{id: r["id"], kind: r["kind"], source: r["source"], pH: number(t, r, "ph") + number(t, r, "scale"), rough: number(t, r, "rough"), allowed: number(t, r, "allowed")}
+		f := factsOf(t, checkdata.Recipe(r["recipe"], r["tolerance_percent"], r["water"]))
 		var err error
 		p.predicted, err = f.Titrate(number(t, r, "temperature_c"))
 		require.NoError(t, err, p.id)
@@ -122,6 +106,14 @@ func margin(list []published, floor float64) float64 {
 	}
 	n := float64(len(sources))
 	return math.Max(floor, needed*(n+1)/n)
+}
+
+// What posset verify allows each reading is what the prediction states and the
+// reading's own roughness, as squares: no more.
+func TestVerifyAllowsWhatIsStated(t *testing.T) {
+	for _, p := range publishedDrinks(t) {
+		assert.InDelta(t, math.Hypot(half(p.predicted.PH), p.rough), p.allowed, 0.01, p.id)
+	}
 }
 
 // The stated 95 % interval covers at least 95 % of the published readings of each
