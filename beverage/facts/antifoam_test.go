@@ -56,6 +56,8 @@ func TestHeaviestLiquidIsNeverLighter(t *testing.T) {
 	}
 	unweighed := factsOf(t, line("inulin", "5 g/serving")).heaviest()
 	assert.Equal(t, float64(heavySolidsGPerL), unweighed.OtherGPerL)
+	beside := factsOf(t, line("inulin", "5 g/serving")+line("maltodextrin DE 10", "300 g/L")).heaviest()
+	assert.InDelta(t, mostSolidsGPerL, beside.SugarGPerL+beside.OtherGPerL, 1e-9)
 }
 
 // The salts of the recipe reach the gas model, mol per litre of drink.

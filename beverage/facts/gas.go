@@ -172,14 +172,19 @@ func (f *Facts) liquid() carbonation.Liquid {
 func (f *Facts) heaviest() carbonation.Liquid {
 	solids := f.Recipe.SolidsGPerL
 	if !solids.Known() {
-		solids = beverage.Point(heavySolidsGPerL, beverage.Predicted)
+		weighed := known(f.Recipe.Lines, Line.solids)
+		solids = beverage.Point(min(weighed.High+heavySolidsGPerL, mostSolidsGPerL), beverage.Predicted)
 	}
 	return f.holding(func(i beverage.Interval) float64 { return i.High }, solids)
 }
 
-// heavySolidsGPerL stands in for what nobody weighed: more than juices, sodas and
-// protein drinks hold. Common practice, no source.
-const heavySolidsGPerL = 150
+// heavySolidsGPerL stands in for what nobody weighed, beside what is: more than any
+// but a syrup holds. mostSolidsGPerL is where the gas model ends. Common practice, no
+// source.
+const (
+	heavySolidsGPerL = 300
+	mostSolidsGPerL  = 400
+)
 
 func (f *Facts) holding(end func(beverage.Interval) float64, solids beverage.Interval) carbonation.Liquid {
 	l := carbonation.Liquid{AlcoholFraction: f.Drink.AlcoholPercent.Or(0) / 100, IonsMolPerL: f.saltingOut()}
