@@ -80,8 +80,8 @@ func (d *Denaturer) Add(timeS, tempC float64) {
 		d.validity.refuse("the temperature history holds a reading that is no number")
 		return
 	}
-	d.hottestC = math.Max(d.hottestC, tempC)
-	tempC = math.Min(math.Max(tempC, coldC), limitC)
+	d.hottestC = max(d.hottestC, tempC)
+	tempC = min(max(tempC, coldC), limitC)
 	next := TempPoint{TimeS: timeS, TempC: tempC}
 	switch {
 	case !d.started || timeS == d.last.TimeS:
@@ -103,7 +103,10 @@ func (d *Denaturer) start(tempC float64) {
 func (d *Denaturer) walk(next TempPoint) {
 	from := d.last
 	d.last = next
-	steps := max(1, math.Ceil(math.Abs(next.TempC-from.TempC)/stepC))
+	steps := 1.0
+	if rise := math.Abs(next.TempC - from.TempC); rise > stepC {
+		steps = math.Ceil(rise / stepC)
+	}
 	dt, dT := (next.TimeS-from.TimeS)/steps, (next.TempC-from.TempC)/steps
 	for i := range d.labile {
 		l := &d.labile[i]

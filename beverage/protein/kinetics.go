@@ -11,7 +11,7 @@ import (
 // branch is an Arrhenius line: ln k = lnK0 - eaOverR/T.
 type branch struct{ lnK0, eaOverR float64 }
 
-func (b branch) lnRate(kelvin float64) float64 { return b.lnK0 - b.eaOverR/kelvin }
+func (b branch) lnRate(inverseKelvin float64) float64 { return b.lnK0 - b.eaOverR*inverseKelvin }
 
 // kinetics is the two-range kinetics of one protein: unfolding limits it below the
 // break point, aggregation above, and the slower of the two decides.
@@ -24,8 +24,8 @@ type kinetics struct {
 
 // lnRate returns ln k, k in 1/s, at tC °C.
 func (k *kinetics) lnRate(tC float64) float64 {
-	kelvin := zeroC + tC
-	return math.Min(k.low.lnRate(kelvin), k.high.lnRate(kelvin))
+	inverseKelvin := 1 / (zeroC + tC)
+	return min(k.low.lnRate(inverseKelvin), k.high.lnRate(inverseKelvin))
 }
 
 // left is the native share after dose, the integral of k over time.
