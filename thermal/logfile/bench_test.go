@@ -63,3 +63,48 @@ func BenchmarkFaultyLog(b *testing.B) {
 	text := bytes.Replace(batches(4, 1500), []byte("\n2026-01-05T06:10:00"), []byte("\n\n2026-01-05T06:10:01"), 1)
 	benchmarkRead(b, text, 4*1500)
 }
+
+// Many ordinary logs, one after the other on each core, as of a folder.
+func BenchmarkManyLogs(b *testing.B) {
+	text := batches(4, 1500)
+	b.SetBytes(int64(len(text)))
+	b.RunParallel(func(pb *testing.PB) {
+		for pb.Next() {
+			if _, err := logfile.Read(context.Background(), bytes.NewReader(text), "run.csv", options()); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/(4*1500), "ns/reading")
+}
+
+// A long log in which nearly every window holds a fault: a lost reading, a code,
+// a spike, a row twice, a row lost.
+func BenchmarkMixedFaults(b *testing.B) {
+	const probes, rows = 8, 50_000
+	lines := bytes.Split(batches(probes, rows), []byte("\n"))
+	for i := 1000; i+5 < len(lines); i += 5000 {
+		spoil(lines[i], "     ")
+		spoil(lines[i+1000], "9999,")
+		spoil(lines[i+2000], "33.33")
+		lines[i+3000] = lines[i+2999]
+		lines[i+4000] = nil
+	}
+	benchmarkRead(b, bytes.Join(lines, []byte("\n")), probes*rows)
+}
+
+// spoil writes over the end of a line.
+func spoil(line []byte, text string) { copy(line[len(line)-len(text):], text) }
+
+// A log of 10,000 rows whose readings somebody listens to.
+func BenchmarkHistory(b *testing.B) {
+	text, o := batches(4, 10_000), options()
+	sum := 0.0
+	o.History = func(_ int, _, tempC float64) { sum += tempC }
+	b.SetBytes(int64(len(text)))
+	for b.Loop() {
+		if _, err := logfile.Read(context.Background(), bytes.NewReader(text), "run.csv", o); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -60,6 +60,7 @@ func TestRefusals(t *testing.T) {
 		"unknown unit":             {"", func(o *logfile.Options) { o.Unit = "R" }, `unit "R" is none of C, F, K`},
 		"unknown order":            {"", func(o *logfile.Options) { o.Dates = "ydm" }, `date order "ydm" is none of dmy, mdy, ymd`},
 		"no basis":                 {"", func(o *logfile.Options) { o.Bases = nil }, "no basis to integrate lethality on"},
+		"bound without z":          {"", func(o *logfile.Options) { o.Bases[0].Bound = &thermal.Bound{} }, `basis "F0": its bound has no z`},
 		"basis without z":          {"", func(o *logfile.Options) { o.Bases = []logfile.Basis{{Name: "F"}} }, `basis "F": reference temperature 0 °C with z 0 C° cannot be integrated on`},
 		"stay nowhere":             {"", func(o *logfile.Options) { o.StaysAtC = []float64{math.Inf(1)} }, "stay at +Inf °C is not a temperature"},
 	} {
