@@ -238,7 +238,7 @@ type Brief struct {
 // BriefFigure is one figure of the drink, and whether it was measured.
 type BriefFigure struct {
 	What  string `json:"figure"`
-	Value string `json:"value"`
+	Value Text   `json:"value"`
 	Basis string `json:"basis"` // measured | predicted | stated | not given
 }
 
@@ -252,7 +252,7 @@ type FormulaLine struct {
 // CriticalPoint is a factor that the process hangs on, and how it is measured.
 type CriticalPoint struct {
 	What     string `json:"what"`
-	Value    string `json:"value"`
+	Value    Text   `json:"value"`
 	Limit    string `json:"limit"`
 	Measured string `json:"how_measured"`
 	Basis    string `json:"basis"`
@@ -267,11 +267,13 @@ type Gap struct {
 // FilingField is one field of a filing, in the order in which the form asks.
 type FilingField struct {
 	Market  Market `json:"market"`
-	Form    string `json:"form"` // number of the form, "" for a duty without one
+	Form    Text   `json:"form"` // number of the form, unknown for a duty without one
+	Section Text   `json:"section"`
 	Field   string `json:"field"`
-	Value   string `json:"value"`
-	From    string `json:"value_from"` // where the value was written, or who must give it
-	Source  string `json:"source"`     // the law that asks
+	Value   Text   `json:"value"`
+	From    string `json:"value_from"`   // where the value was written, or who must give it
+	Source  string `json:"source"`       // the law that asks
+	Basis   Basis  `json:"source_basis"` // whether the field was seen on the form or is recalled
 	Missing bool   `json:"missing"`
 }
 

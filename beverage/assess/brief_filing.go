@@ -56,7 +56,8 @@ func FiledAs(f *facts.Facts) []law.FiledAs {
 
 // dutyField is a duty of the plant: nobody has said that it is done.
 func dutyField(duty law.Filing) beverage.FilingField {
-	return beverage.FilingField{Market: duty.Market, Form: duty.Form, Field: "duty: " + duty.Duty, From: askPlant, Source: law.MustGet(duty.RowID).Cite(), Missing: true}
+	row := law.MustGet(duty.RowID)
+	return beverage.FilingField{Market: duty.Market, Form: beverage.Text(duty.Form), Field: "duty: " + duty.Duty, From: askPlant, Source: row.Cite(), Basis: row.Basis, Missing: true}
 }
 
 func formField(f *facts.Facts, duty law.Filing, field law.FormField) beverage.FilingField {
@@ -65,8 +66,8 @@ func formField(f *facts.Facts, duty law.Filing, field law.FormField) beverage.Fi
 		a = answer{from: "a process of this kind, which is not the one proposed"}
 	}
 	return beverage.FilingField{
-		Market: duty.Market, Form: field.Form, Field: field.Form + ", " + field.Section + ": " + field.Field, Value: a.text, From: a.from,
-		Source: law.MustGet(field.RowID).Cite(), Missing: a.missing(),
+		Market: duty.Market, Form: beverage.Text(field.Form), Section: beverage.Text(field.Section), Field: field.Field, Value: beverage.Text(a.text), From: a.from,
+		Source: law.MustGet(field.RowID).Cite(), Basis: field.Basis, Missing: a.missing(),
 	}
 }
 

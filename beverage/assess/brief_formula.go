@@ -153,10 +153,10 @@ func (v veil) draw(b *beverage.Brief) {
 	b.Class.Note = v.over(b.Class.Note)
 	b.Process = v.all(b.Process)
 	for i := range b.Filings {
-		b.Filings[i].Value = v.over(b.Filings[i].Value)
+		b.Filings[i].Value = beverage.Text(v.over(string(b.Filings[i].Value)))
 	}
 	for i := range b.Critical {
-		b.Critical[i].Value = v.over(b.Critical[i].Value)
+		b.Critical[i].Value = beverage.Text(v.over(string(b.Critical[i].Value)))
 	}
 	for i := range b.Findings {
 		b.Findings[i].Detail = v.over(b.Findings[i].Detail)

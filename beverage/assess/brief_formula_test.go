@@ -28,7 +28,7 @@ func TestNamesStayVeiled(t *testing.T) {
 			assert.Nil(t, b.Assessment)
 			b.Drink.Name, b.Input.File = "", "" // the user's own words for the whole drink
 			for i := range b.Filings {
-				if b.Filings[i].Value == d.Name {
+				if string(b.Filings[i].Value) == d.Name {
 					b.Filings[i].Value = ""
 				}
 			}

@@ -22,6 +22,17 @@ func subjectOf(f *facts.Facts, findings []beverage.Finding) *subject {
 	return s
 }
 
+// proteinDrink is true where protein or milk is put in, where the drink is sold as
+// one of milk or plants, where it may hold 1 % of protein, and where nobody knows;
+// the traces of a juice or a tea make no protein drink.
+func proteinDrink(f *facts.Facts) bool {
+	if b := f.Drink.Base.V; b == beverage.SoldAsMilk || b == beverage.SoldAsPlant || len(f.Recipe.Lines) == 0 {
+		return true
+	}
+	put := func(l facts.Line) bool { return !l.Figured() || l.Kind == beverage.KindProtein || l.MilkProduct }
+	return slices.ContainsFunc(f.Recipe.Lines, put) || f.Protein.AtLeast(law.ProteinBotulinumPercent()*10)
+}
+
 // plastics are the packs that let gas through.
 var plastics = []beverage.PackType{beverage.PET, beverage.HeatSetPET, beverage.PP, beverage.HDPE, beverage.Pouch, beverage.Cup}
 
@@ -32,7 +43,8 @@ var circumstances = map[string]func(*facts.Facts) bool{
 	"preserved":  func(f *facts.Facts) bool { return len(f.Additives()) > 0 },
 	"cold":       (*facts.Facts).Cold,
 	"particles":  (*facts.Facts).HoldsParticles,
-	"protein":    func(f *facts.Facts) bool { return len(f.Protein.Parts) > 0 || len(f.Protein.Unknown) > 0 },
+	"protein":    proteinDrink,
+	"whey":       func(f *facts.Facts) bool { return f.Protein.HeatLabile() || len(f.Protein.Unknown) > 0 },
 	"milk":       func(f *facts.Facts) bool { return f.Circumstances().Milk },
 	"juice":      (*facts.Facts).HoldsJuice,
 	"caffeine":   func(f *facts.Facts) bool { return f.Protein.Caffeine.Known() && f.Protein.Caffeine.High > 0 },

@@ -94,8 +94,11 @@ func (r row) holds(s *subject) bool {
 func (t *tables) figuresOf(s *subject) []beverage.BriefFigure {
 	list := []beverage.BriefFigure{}
 	for _, r := range t.figures {
+		if !r.holds(s) {
+			continue
+		}
 		a := answerTo(s.facts, r["key"])
-		list = append(list, beverage.BriefFigure{What: r["figure"], Value: a.text, Basis: a.basisWords()})
+		list = append(list, beverage.BriefFigure{What: r["figure"], Value: beverage.Text(a.text), Basis: a.basisWords()})
 	}
 	return list
 }
@@ -110,7 +113,7 @@ func (t *tables) criticalOf(s *subject) []beverage.CriticalPoint {
 			continue
 		}
 		a := answerTo(s.facts, r["key"])
-		p := beverage.CriticalPoint{What: r["factor"], Value: a.text, Limit: r["limit"] + " (" + law.MustGet(r["row"]).Cite() + ")", Measured: r["measured"], Basis: a.basisWords()}
+		p := beverage.CriticalPoint{What: r["factor"], Value: beverage.Text(a.text), Limit: r["limit"] + " (" + law.MustGet(r["row"]).Cite() + ")", Measured: r["measured"], Basis: a.basisWords()}
 		if text, ok := statedLimit(s, beverage.LimitSubject(r["subject"])); ok {
 			p.Limit = text
 			told[beverage.LimitSubject(r["subject"])] = true
@@ -119,7 +122,7 @@ func (t *tables) criticalOf(s *subject) []beverage.CriticalPoint {
 	}
 	for _, l := range s.facts.Limits() {
 		if !told[l.Limit.What] {
-			list = append(list, beverage.CriticalPoint{What: string(l.Limit.What), Value: foundWords(l), Limit: l.Limit.Text + ", as the spec states", Measured: "as the scheduled process says", Basis: basisOf(l.Found)})
+			list = append(list, beverage.CriticalPoint{What: string(l.Limit.What), Value: beverage.Text(foundWords(l)), Limit: l.Limit.Text + ", as the spec states", Measured: "as the scheduled process says", Basis: basisOf(l.Found)})
 		}
 	}
 	return list

@@ -49,20 +49,20 @@ type Compared struct {
 // KeyChange is a key that was added, removed or changed. Before and After are as
 // written; the empty one and its line 0 say that the key is not there.
 type KeyChange struct {
-	Key        string `json:"key"`
-	Item       string `json:"item"`   // which ingredient, record, zone ...
-	Change     string `json:"change"` // added | removed | changed
-	Before     string `json:"before"`
-	After      string `json:"after"`
-	BeforeLine int    `json:"before_line"`
-	AfterLine  int    `json:"after_line"`
+	Key        string        `json:"key"`
+	Item       beverage.Text `json:"item"`   // which ingredient, record, zone ...
+	Change     string        `json:"change"` // added | removed | changed
+	Before     beverage.Text `json:"before"`
+	After      beverage.Text `json:"after"`
+	BeforeLine int           `json:"before_line"`
+	AfterLine  int           `json:"after_line"`
 }
 
 // AnswerChange is an answer in words that differs.
 type AnswerChange struct {
-	What   string `json:"what"`
-	Before string `json:"before"`
-	After  string `json:"after"`
+	What   string        `json:"what"`
+	Before beverage.Text `json:"before"`
+	After  beverage.Text `json:"after"`
 }
 
 // FigureChange is a figure that differs; its name ends in its unit. Unknown is nil.
@@ -144,14 +144,14 @@ func keyChanges(before, after []spec.Written) []KeyChange {
 		x, still := now[name]
 		switch {
 		case !still:
-			list = append(list, KeyChange{Key: w.Key, Item: w.Item, Change: KeyRemoved, Before: w.Text, BeforeLine: w.Line})
+			list = append(list, KeyChange{Key: w.Key, Item: beverage.Text(w.Item), Change: KeyRemoved, Before: beverage.Text(w.Text), BeforeLine: w.Line})
 		case !sameValue(w.Text, x.Text):
-			list = append(list, KeyChange{Key: w.Key, Item: w.Item, Change: KeyChanged, Before: w.Text, After: x.Text, BeforeLine: w.Line, AfterLine: x.Line})
+			list = append(list, KeyChange{Key: w.Key, Item: beverage.Text(w.Item), Change: KeyChanged, Before: beverage.Text(w.Text), After: beverage.Text(x.Text), BeforeLine: w.Line, AfterLine: x.Line})
 		}
 	}
 	for _, w := range after {
 		if !was[keyName{w.Key, w.Item}] {
-			list = append(list, KeyChange{Key: w.Key, Item: w.Item, Change: KeyAdded, After: w.Text, AfterLine: w.Line})
+			list = append(list, KeyChange{Key: w.Key, Item: beverage.Text(w.Item), Change: KeyAdded, After: beverage.Text(w.Text), AfterLine: w.Line})
 		}
 	}
 	return list

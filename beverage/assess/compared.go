@@ -120,12 +120,12 @@ func answerChanges(before, after []namedAnswer) []AnswerChange {
 	for _, x := range before {
 		was[x.what] = true
 		if now[x.what] != x.is {
-			list = append(list, AnswerChange{x.what, x.is, now[x.what]})
+			list = append(list, AnswerChange{x.what, beverage.Text(x.is), beverage.Text(now[x.what])})
 		}
 	}
 	for _, x := range after {
 		if !was[x.what] && x.is != "" {
-			list = append(list, AnswerChange{x.what, "", x.is})
+			list = append(list, AnswerChange{x.what, "", beverage.Text(x.is)})
 		}
 	}
 	return list

@@ -25,7 +25,7 @@ func (j *judge) line(what, key string, key1 beverage.Place, table beverage.Place
 	if key1.Line > 0 {
 		at = key1
 	}
-	j.missing = append(j.missing, Missing{What: what, Text: text, Side: OfLine, Key: key, At: placed(at)})
+	j.missing = append(j.missing, Missing{What: what, Text: text, Side: OfLine, Key: key, At: beverage.Text(placed(at))})
 }
 
 // spec notes what the drink's own file does not say or does not allow.
@@ -33,7 +33,7 @@ func (j *judge) spec(what, key string, at beverage.Place, text, finding string) 
 	if at.File == "" {
 		at = beverage.Place{File: j.f.Drink.File}
 	}
-	j.missing = append(j.missing, Missing{What: what, Text: text, Side: OfSpec, Key: key, At: placed(at), Finding: finding})
+	j.missing = append(j.missing, Missing{What: what, Text: text, Side: OfSpec, Key: key, At: beverage.Text(placed(at)), Finding: beverage.Text(finding)})
 }
 
 // request notes what only the question asked can say.

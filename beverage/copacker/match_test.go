@@ -160,8 +160,8 @@ func TestOneThingMissing(t *testing.T) {
 			require.NotNil(t, found, "%+v", l.Missing)
 			require.Equal(t, c.text, found.Text)
 			require.Equal(t, c.side, found.Side)
-			require.Equal(t, c.at, found.At)
-			require.Equal(t, c.finding, found.Finding)
+			require.Equal(t, c.at, string(found.At))
+			require.Equal(t, c.finding, string(found.Finding))
 			require.False(t, l.NothingMissing)
 		})
 	}

@@ -48,12 +48,12 @@ type ProcessResult struct {
 
 // Missing is one thing that is missing or not known, and the key that decides.
 type Missing struct {
-	What    string `json:"what"`
-	Text    string `json:"text"`
-	Side    Side   `json:"decides"` // whose key it is
-	Key     string `json:"key"`
-	At      string `json:"at"`      // file and line of the key, or of the table that lacks it
-	Finding string `json:"finding"` // id of the finding that speaks, "" for none
+	What    string        `json:"what"`
+	Text    string        `json:"text"`
+	Side    Side          `json:"decides"` // whose key it is
+	Key     string        `json:"key"`
+	At      beverage.Text `json:"at"`      // file and line of the key, or of the table that lacks it
+	Finding beverage.Text `json:"finding"` // id of the finding that speaks
 }
 
 // Side says whose file holds the key that decides.

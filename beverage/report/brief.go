@@ -17,7 +17,10 @@ func Brief(b *beverage.Brief, u Units) Doc {
 	d.add("Questions to the plant", listOf(b.Plant))
 	d.add("Questions to the co-packer", listOf(b.CoPacker))
 	d.add("Questions to the process authority", listOf(b.Authority))
-	d.add("Fields of the filings", filingTable(b.Filings))
+	d.add("Duties before it is sold", dutyTable(b.Filings))
+	for _, form := range formsOf(b.Filings) {
+		d.add(form.title(), form.table(), form.means())
+	}
 	d.add("What may remain after the process and grow", organismItems(b.Organisms), organismsMean(b.Organisms))
 	d.add("Routes", routeTable(b.Routes), Para(besideFits))
 	d.addFindings(b.Findings)
@@ -28,7 +31,7 @@ func Brief(b *beverage.Brief, u Units) Doc {
 func briefFigures(figures []beverage.BriefFigure) Table {
 	t := Table{Columns: columns("figure", "value", "basis")}
 	for _, f := range figures {
-		t.Rows = append(t.Rows, []string{f.What, orDash(f.Value), f.Basis})
+		t.Rows = append(t.Rows, []string{f.What, orDash(string(f.Value)), f.Basis})
 	}
 	return t
 }
@@ -44,7 +47,7 @@ func formulaTable(lines []beverage.FormulaLine, u Units) Table {
 func criticalTable(points []beverage.CriticalPoint) Table {
 	t := Table{Columns: columns("factor", "value", "limit", "how it is measured", "basis")}
 	for _, p := range points {
-		t.Rows = append(t.Rows, []string{p.What, orDash(p.Value), orDash(p.Limit), orDash(p.Measured), orDash(p.Basis)})
+		t.Rows = append(t.Rows, []string{p.What, orDash(string(p.Value)), orDash(p.Limit), orDash(p.Measured), orDash(p.Basis)})
 	}
 	return t
 }
@@ -57,24 +60,12 @@ func gapTable(gaps []beverage.Gap) Table {
 	return t
 }
 
-func filingTable(fields []beverage.FilingField) Table {
-	t := Table{Columns: columns("market", "field", "value", "source")}
-	for _, f := range fields {
-		value := f.Value
-		if f.Missing {
-			value = join(": ", "missing", f.Value)
-		}
-		t.Rows = append(t.Rows, []string{string(f.Market), f.Field, orDash(value), orDash(f.Source)})
-	}
-	return t
-}
-
 func briefSheet(b *beverage.Brief, u Units) Table {
 	l := newLedger(b.Input, b.Drink.Name)
 	l.lines("standing", []string{b.Standing})
 	l.figures("drink", described(b.Drink, u))
 	for _, f := range b.Figures {
-		l.put(entry{part: "figure", name: f.What, answer: f.Value, basis: f.Basis})
+		l.put(entry{part: "figure", name: f.What, answer: string(f.Value), basis: f.Basis})
 	}
 	for _, f := range b.Formula {
 		l.put(entry{part: "formula", name: f.Name, answer: string(f.Kind), value: numeral(f.GPerL), unit: "g/L"})
@@ -82,7 +73,7 @@ func briefSheet(b *beverage.Brief, u Units) Table {
 	l.lines("allergen", b.Allergens)
 	l.figures("acid class", acidFigures(b.Class, u))
 	for _, p := range b.Critical {
-		l.put(entry{part: "critical factor", name: p.What, answer: p.Value, text: join("; ", p.Limit, p.Measured), basis: p.Basis})
+		l.put(entry{part: "critical factor", name: p.What, answer: string(p.Value), text: join("; ", p.Limit, p.Measured), basis: p.Basis})
 	}
 	for _, g := range b.Missing {
 		l.put(entry{part: "missing", name: g.What, text: g.Test})
@@ -92,7 +83,7 @@ func briefSheet(b *beverage.Brief, u Units) Table {
 	l.lines("question to the co-packer", b.CoPacker)
 	l.lines("question to the process authority", b.Authority)
 	for _, f := range b.Filings {
-		l.put(entry{part: "filing field", name: f.Field, answer: f.Value, text: missingWord(f.Missing), markets: string(f.Market), source: f.Source})
+		l.put(entry{part: "filing field", name: join(", ", join(" ", "form", string(f.Form)), string(f.Section), f.Field), answer: string(f.Value), text: join("; ", missingWord(f.Missing), f.From), markets: string(f.Market), source: f.Source, basis: string(f.Basis)})
 	}
 	l.organisms(b.Organisms)
 	l.routes(b.Routes)

@@ -37,7 +37,7 @@ func nothingDiffers(n int, thing string) Para {
 func keyTable(keys []assess.KeyChange) Table {
 	t := Table{Columns: columns("key", "of", "change", "before", "after")}
 	for _, k := range keys {
-		t.Rows = append(t.Rows, []string{k.Key, orDash(k.Item), k.Change, orDash(k.Before), orDash(k.After)})
+		t.Rows = append(t.Rows, []string{k.Key, orDash(string(k.Item)), k.Change, orDash(string(k.Before)), orDash(string(k.After))})
 	}
 	return t
 }
@@ -45,7 +45,7 @@ func keyTable(keys []assess.KeyChange) Table {
 func answerTable(title string, list []assess.AnswerChange) Table {
 	t := Table{Columns: columns(title, "before", "after")}
 	for _, a := range list {
-		t.Rows = append(t.Rows, []string{a.What, orDash(a.Before), orDash(a.After)})
+		t.Rows = append(t.Rows, []string{a.What, orDash(string(a.Before)), orDash(string(a.After))})
 	}
 	return t
 }
@@ -96,16 +96,16 @@ func compareSheet(c *assess.Comparison) Table {
 		t.Rows = append(t.Rows, []string{c.Before.Input.File, c.After.Input.File, part, name, of, change, before, after})
 	}
 	for _, k := range c.Keys {
-		put("key", k.Key, k.Item, k.Change, k.Before, k.After)
+		put("key", k.Key, string(k.Item), k.Change, string(k.Before), string(k.After))
 	}
 	for _, a := range c.Answers {
-		put("answer", a.What, "", assess.KeyChanged, a.Before, a.After)
+		put("answer", a.What, "", assess.KeyChanged, string(a.Before), string(a.After))
 	}
 	for _, f := range c.Figures {
 		put("figure", f.What, "", assess.KeyChanged, numeral(f.Before), numeral(f.After))
 	}
 	for _, r := range c.Routes {
-		put("route", r.What, "", assess.KeyChanged, r.Before, r.After)
+		put("route", r.What, "", assess.KeyChanged, string(r.Before), string(r.After))
 	}
 	for _, f := range c.Findings.Gained {
 		put("finding", f.ID, f.Level.String(), "gained", "", f.Detail)

@@ -85,9 +85,9 @@ func missingItems(list []copacker.Missing) Items {
 func decidedBy(m copacker.Missing) string {
 	at := ""
 	if m.At != "" {
-		at = " at " + m.At
+		at = " at " + string(m.At)
 	}
-	return join(noteSeparator, "decided by "+m.Key+at, m.Finding)
+	return join(noteSeparator, "decided by "+m.Key+at, string(m.Finding))
 }
 
 // otherItems tell in a line each what a line's further processes lack.
@@ -117,7 +117,7 @@ func matchSheet(r *copacker.Result) Table {
 			t.Rows = append(t.Rows, append(head, "", copacker.NothingMissing, "", "", l.At, ""))
 		}
 		for _, m := range l.Missing {
-			t.Rows = append(t.Rows, append(head[:len(head):len(head)], m.What, m.Text, string(m.Side), m.Key, m.At, m.Finding))
+			t.Rows = append(t.Rows, append(head[:len(head):len(head)], m.What, m.Text, string(m.Side), m.Key, string(m.At), string(m.Finding)))
 		}
 	}
 	return t

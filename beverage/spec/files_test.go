@@ -100,7 +100,7 @@ func TestFilesThatAreNoSpecs(t *testing.T) {
 		"latin1.toml":     `latin1.toml:2:12: holds the byte 0xe9, which is not UTF-8; save it as UTF-8`,
 		"zero.toml":       `zero.toml:2:10: holds a byte 0, so it is not a text file; name a spec file`,
 		"bell.toml":       `bell.toml:2:10: "name = \"a\ab\"" is not TOML (basic strings cannot have control characters); write tables as [drink] and keys as name = "value"`,
-		"large.toml":      `large.toml: is too large for a spec: 52.4 MB, and the most is 1 MB; name a spec file`,
+		"large.toml":      `large.toml: is too large: 52.4 MB, and the most is 1 MB; name a smaller file`,
 		"limit.toml":      `read`,
 		"mark.toml":       `read`,
 		"crlf.toml":       `read`,
@@ -146,7 +146,7 @@ func TestStandardInput(t *testing.T) {
 	}
 	for stdin, want := range map[string]string{
 		"":                           "-: is empty: it has no [drink] table; write [drink], and under it name and serving",
-		strings.Repeat("#", 2<<20):   "-: is too large for a spec: the most is 1 MB; name a spec file",
+		strings.Repeat("#", 2<<20):   "-: is too large: the most is 1 MB; name a smaller file",
 		"[drink]\nserving = \"330\"": `-:2:11: drink.serving: "330" has no unit; write "330 mL" or "330 fl oz"`,
 	} {
 		if _, err := spec.Read("-", spec.Options{Stdin: strings.NewReader(stdin)}); err == nil || err.Error() != want {

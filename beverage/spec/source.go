@@ -40,7 +40,7 @@ func readFile(path, name string) ([]byte, *Problem) {
 }
 
 func tooLarge(size int64) (read, help string) {
-	return fmt.Sprintf("is too large for a spec: %.1f MB, and the most is 1 MB", float64(size)/1e6), "name a spec file"
+	return fmt.Sprintf("is too large: %.1f MB, and the most is 1 MB", float64(size)/1e6), "name a smaller file"
 }
 
 // readAll reads a stream of at most mostBytes.
@@ -51,7 +51,7 @@ func readAll(r io.Reader, name string) ([]byte, *Problem) {
 	case err != nil:
 		return nil, &Problem{Place: place, Read: "cannot be read (" + reason(err) + ")", Help: "name a file that can"}
 	case len(data) > mostBytes:
-		return nil, &Problem{Place: place, Read: "is too large for a spec: the most is 1 MB", Help: "name a spec file"}
+		return nil, &Problem{Place: place, Read: "is too large: the most is 1 MB", Help: "name a smaller file"}
 	}
 	return data, nil
 }

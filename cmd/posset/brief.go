@@ -38,7 +38,7 @@ formula it tells.`,
 			return emitOne(con, b, func(u report.Units) report.Doc { return report.Brief(b, u) }, open)
 		},
 	}
-	cmd.Flags().StringVar(&disclose, "disclose", "full", "`full|classes|none`: how much of the formula is told")
+	cmd.Flags().StringVar(&disclose, "disclose", "full", "how much of the formula is told: `full|classes|none`")
 	bindOutside(cmd, &outside)
 	return cmd
 }
