@@ -86,7 +86,7 @@ func goOutput(t *testing.T, args ...string) []byte {
 
 func licenceIn(t *testing.T, dir string) string {
 	var all []string
-	for _, name := range []string{"LICEN[CS]E*", "COPYING*"} {
+	for _, name := range []string{"LICEN[CS]E", "LICEN[CS]E.*", "COPYING"} {
 		files, err := filepath.Glob(filepath.Join(dir, name))
 		require.NoError(t, err)
 		for _, file := range files {

@@ -18,7 +18,8 @@ import (
 
 // written are the pages of the documentation that are written by hand. What is
 // made in them is renewed: tables of the data files, and what commands print.
-var written = []string{"models.md", "nomenclature.md", "json.md", "guide-developer.md", "guide-engineer.md", "guide-brand-owner.md"}
+var written = []string{"models.md", "nomenclature.md", "json.md", "guide-developer.md", "guide-engineer.md", "guide-brand-owner.md",
+	"changes.md", "dependencies.md", "performance.md"}
 
 func TestDocsPages(t *testing.T) {
 	t.Setenv("LANG", "C.UTF-8")
@@ -43,6 +44,13 @@ func TestDocsAreAllHeld(t *testing.T) {
 	for _, p := range pages {
 		require.Contains(t, held, filepath.Base(p))
 	}
+}
+
+func TestChangesBeginWithThisVersion(t *testing.T) {
+	text, err := os.ReadFile(docs + "changes.md")
+	require.NoError(t, err)
+	_, first, _ := strings.Cut(string(text), "\n## ")
+	require.True(t, strings.HasPrefix(first, version+" "), "the newest heading is %.20q, the version %s", first, version)
 }
 
 // A table is made from a data file by a line such as
