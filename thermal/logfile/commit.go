@@ -47,6 +47,9 @@ func (t *track) addWord(a, b int, v *view) {
 			continue
 		}
 		t.wordPiece(s.t[i], s.x[i], s.flag[i]&brokenClock != 0)
+		if alt == nil {
+			continue
+		}
 		for _, x := range alt[i] {
 			t.wordLast.c = x
 		}
@@ -67,8 +70,9 @@ func (s *series) alternatives() map[int][]float64 {
 func (t *track) wordPiece(at, x float64, broken bool) {
 	last := &t.wordLast
 	if last.have && !broken && at > last.t {
-		for i, b := range t.bases {
-			t.word[i] += b.Ref.Piece(at-last.t, last.c, x) / secondsPerMinute
+		for i := range t.bases {
+			b := &t.bases[i]
+			t.word[i] += b.word.pieceOf(b.Ref, at-last.t, last.c, x)
 			if b.Bound != nil {
 				t.most[i] += b.most(at-last.t, last.c, x)
 			}

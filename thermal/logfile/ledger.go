@@ -41,6 +41,23 @@ func (l *ledger) clone() ledger {
 type creditBasis struct {
 	Basis
 	lowerC float64 // tolerance and excess
+	word   ratedC  // the latest temperature asked for, of the record at its word
+	credit ratedC  // and lowered
+}
+
+// ratedC is a temperature with its lethal rate: each reading ends one piece and
+// begins the next.
+type ratedC struct{ c, rate float64 }
+
+// pieceOf is Reference.Piece, in minutes, that keeps the rate at the end of the
+// piece.
+func (r *ratedC) pieceOf(ref thermal.Reference, dt, c0, c1 float64) float64 {
+	l0 := r.rate
+	if r.c != c0 || l0 == 0 {
+		l0 = ref.LethalRate(c0)
+	}
+	r.c, r.rate = c1, ref.LethalRate(c1)
+	return dt * thermal.MeanRate(l0, r.rate, (c1-c0)*(math.Ln10/ref.ZC)) / secondsPerMinute
 }
 
 // piece is the credit in minutes of a straight line from c0 to c1 lasting dt
@@ -58,7 +75,7 @@ func (b *creditBasis) piece(dt, c0, c1 float64) float64 {
 		dt *= (high - b.MinC) / (high - low)
 		c0, c1 = b.MinC, high
 	}
-	return b.Ref.Piece(dt, c0, c1) / secondsPerMinute
+	return b.credit.pieceOf(b.Ref, dt, c0, c1)
 }
 
 // most is the largest lethality in minutes that the published spread gives a

@@ -70,17 +70,27 @@ func (t *track) findStuck(a, b int, v *view) {
 	for i := a; i < b; i++ {
 		if t.run.n > 0 && s.joined(i) && s.x[i] == t.run.x {
 			if t.run.n++; t.run.n == 2 {
+				t.run.departs()
 				t.depart(i-1, 0, v)
 			}
 			t.depart(i, s.step(i), v)
 			t.judgeRun(i, a, v)
 		} else {
 			t.catchUp(i, a, v)
-			t.run = equalRun{n: 1, x: s.x[i], from: i, above: newDeparture(), below: newDeparture()}
+			r := &t.run
+			r.n, r.x, r.from, r.before, r.stuck = 1, s.x[i], i, nil, false
 		}
 		if t.run.stuck {
 			s.flag[i] |= uncredited
 		}
+	}
+}
+
+// departs begins to follow the others, from the first two readings of a run on.
+func (r *equalRun) departs() {
+	r.above, r.below = newDeparture(), newDeparture()
+	if r.from < 0 {
+		r.above.onset, r.below.onset = onset{-1, -1}, onset{-1, -1}
 	}
 }
 

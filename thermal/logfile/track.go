@@ -52,7 +52,7 @@ type track struct {
 func newTrack(c column, a *analysis) *track {
 	t := &track{column: c, unit: scaleOf(c.unit), a: a, minC: math.Inf(1), maxC: math.Inf(-1), startC: lowestC, lowC: math.Inf(1), highC: math.Inf(-1)}
 	for _, b := range a.o.Bases {
-		t.bases = append(t.bases, creditBasis{b, a.o.ToleranceC})
+		t.bases = append(t.bases, creditBasis{Basis: b, lowerC: a.o.ToleranceC})
 	}
 	t.word, t.most, t.tables = make([]float64, len(t.bases)), make([]float64, len(t.bases)), make([]keyedTable, len(t.bases))
 	t.wordStay = make([]stayCount, len(a.o.StaysAtC))
