@@ -69,6 +69,9 @@ const (
 	mostTries = 40
 )
 
+// mostGPerL is more than a litre of any drink weighs.
+const mostGPerL = 2000
+
 // find brackets the dose from a first guess and closes in on it, ending with the
 // upper end at or below the pH asked for.
 func (s *search) find() (step, error) {
@@ -87,7 +90,7 @@ func (s *search) find() (step, error) {
 	before, after := none, none
 	for ; after.over > 0 == (none.over > 0); try *= 2 {
 		before = after
-		if after, err = s.try(try); err != nil {
+		if after, err = s.try(try); err != nil || try > mostGPerL {
 			return none, s.outOfReach()
 		}
 	}

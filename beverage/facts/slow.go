@@ -2,6 +2,7 @@ package facts
 
 import (
 	"math"
+	"slices"
 
 	"posset/beverage"
 )
@@ -11,6 +12,8 @@ import (
 type Slow struct {
 	Now float64 // predicted with none of them dissolved
 	End float64 // with all of them
+
+	down float64 // what else may lower it on the day of filling
 }
 
 // anyPH is where a base of which nobody knows how much there is may end.
@@ -31,7 +34,8 @@ func (c *Chemistry) slow() *Slow {
 	if err != nil {
 		now = all.pH - unmodelledShift
 	}
-	return &Slow{Now: now, End: all.pH}
+	_, down := spread(slices.DeleteFunc(slices.Clone(c.doubts), func(d doubt) bool { return d.cause == ofAir }))
+	return &Slow{Now: now, End: all.pH, down: down}
 }
 
 func isSlow(p part) bool { return p.line.SlowBase }
@@ -39,7 +43,7 @@ func isSlow(p part) bool { return p.line.SlowBase }
 // spread takes in that a slow base may not have dissolved yet.
 func (s *Slow) spread(i beverage.Interval) beverage.Interval {
 	if s != nil && i.Known() {
-		i.Low = math.Max(0, i.Low-math.Max(0, s.End-s.Now))
+		i.Low = math.Max(0, math.Min(i.Low, s.Now-s.down))
 	}
 	return i
 }
