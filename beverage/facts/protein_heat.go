@@ -69,6 +69,21 @@ func (f *Facts) PHDrop() beverage.Interval {
 	return worst
 }
 
+// CoagulationMinutes is what the heat of the route is worth for the heat coagulation
+// of milk, in minutes at 140 °C, by the hottest history; false where nothing says how
+// hot the drink gets.
+func (f *Facts) CoagulationMinutes() (minutes float64, ok bool) {
+	for _, history := range f.histories() {
+		sum := 0.0
+		for i := 1; i < len(history); i++ {
+			a, b := history[i-1], history[i]
+			sum += protein.CoagulationMinutes(math.Max(a.TempC, b.TempC), math.Max(0, b.TimeS-a.TimeS))
+		}
+		minutes, ok = math.Max(minutes, sum), true
+	}
+	return minutes, ok
+}
+
 // HeatedInFlow is true of routes that bring the drink through a heat exchanger
 // before the pack.
 func (p Process) HeatedInFlow() bool { return p.HoldsInTube() || p.Route == beverage.HotFill }

@@ -37,3 +37,18 @@ func PHDropOnHeat(tempC, timeS float64) beverage.Interval {
 	a, b := times*math.Pow(slowestQ10, decades), times*math.Pow(fastestQ10, decades)
 	return beverage.Interval{Low: dropLow * min(a, b), Mid: dropMid * math.Sqrt(a*b), High: dropHigh * max(a, b), Basis: beverage.Predicted}
 }
+
+// coagulationQ10 is by how much heat coagulation of milk goes faster over 10 C° near
+// 100 °C (Fox & McSweeney 1998, Table 9.1; seen).
+const coagulationQ10 = 3.7
+
+// CoagulationTempC is the temperature at which heat coagulation times are published.
+const CoagulationTempC = 140.0
+
+// CoagulationMinutes is what timeS seconds at tempC °C are worth, for the heat
+// coagulation of milk, in minutes at 140 °C. One published temperature coefficient
+// is taken to hold from 100 to 150 °C. NaN for an input that is no number.
+func CoagulationMinutes(tempC, timeS float64) float64 {
+	const secondsPerMinute = 60
+	return timeS / secondsPerMinute * math.Pow(coagulationQ10, (tempC-CoagulationTempC)/decadeC)
+}

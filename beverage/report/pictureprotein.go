@@ -8,17 +8,28 @@ import (
 // chargePicture is the net charge over pH, with the isoelectric band and the
 // place of the drink.
 func chargePicture(points []beverage.ChargePoint, p *beverage.ProteinState, told bool) Picture {
-	curve := chart.Curve{Name: "net charge of a molecule of the main protein", Style: plainStyle}
-	for _, q := range points {
-		curve.Points = append(curve.Points, chart.Point{X: q.PH, Y: q.NetCharge})
+	along := func(name string, style int, of func(q beverage.ChargePoint) float64) chart.Curve {
+		c := chart.Curve{Name: name, Style: style}
+		for _, q := range points {
+			c.Points = append(c.Points, chart.Point{X: q.PH, Y: of(q)})
+		}
+		return c
 	}
-	panel := chart.Panel{Y: chart.Axis{Title: "net charge of a molecule"}, Height: 280, Curves: []chart.Curve{curve},
+	curves := []chart.Curve{
+		along("net charge of a molecule of the main protein", plainStyle, func(q beverage.ChargePoint) float64 { return q.NetCharge }),
+		along("the same without salt", doubtStyle, func(q beverage.ChargePoint) float64 { return q.NoSalt }),
+		along("the same at 90 °C", hotStyle, func(q beverage.ChargePoint) float64 { return q.Hot }),
+	}
+	panel := chart.Panel{Y: chart.Axis{Title: "net charge of a molecule"}, Height: 280, Curves: curves,
 		Levels: []chart.Line{{Name: "no net charge: least repulsion, least soluble", At: 0}}}
 	panel.Spans, panel.Uprights = proteinPlaces(p)
 	return Picture{Data: chargeTable(points), Told: told, Chart: chart.Chart{Title: "Net charge of the main protein over pH",
-		About: "Net charge of a molecule of the main protein over pH, at the drink's ionic strength and 25 °C.",
+		About: "Net charge of a molecule of the main protein over pH, at the drink's ionic strength and 25 °C, and with one of the two changed.",
 		X:     chart.Axis{Title: "pH"}, Panels: []chart.Panel{panel}}}
 }
+
+// hotStyle is the drink as it is while it is heated.
+const hotStyle = 2
 
 // addProteinPictures appends what an assessment draws of the protein.
 func (d *Doc) addProteinPictures(p *beverage.ProteinState, u Units) {

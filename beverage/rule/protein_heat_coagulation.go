@@ -5,6 +5,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/facts"
+	"posset/beverage/protein"
 )
 
 var _ = declare(Rule{
@@ -18,7 +19,7 @@ var _ = declare(Rule{
 		if !ok || !holdsMicelles(k) || !k.mayReach(proteinLimit("protein_least")) || !nearNeutral(f) || f.Process.Route != beverage.RetortRoute {
 			return nil
 		}
-		h := Hit{Detail: fmt.Sprintf("%s, %s, %s; milk, of which this is published, has %.3g g/L", k.words(), phWords(f), heatWords(f), proteinLimit("milk_protein")), Values: proteinValues(f, k)}
+		h := Hit{Detail: fmt.Sprintf("%s, %s, %s%s; milk, of which this is published, has %.3g g/L", k.words(), phWords(f), heatWords(f), coagulationWords(f), proteinLimit("milk_protein")), Values: proteinValues(f, k)}
 		longest, shortest := windowOf("heat-max"), windowOf("heat-min")
 		switch pH := f.PH.Decides; {
 		case !pH.Known() || pH.Low < longest.Span.Low:
@@ -32,6 +33,16 @@ var _ = declare(Rule{
 		return []Hit{windowed(longest, h)}
 	},
 })
+
+// coagulationWords tells what the hold is worth at the temperature at which heat
+// coagulation is published.
+func coagulationWords(f *facts.Facts) string {
+	minutes, ok := f.CoagulationMinutes()
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf(", for heat coagulation worth about %s min at %.0f °C", twoDigits(minutes), protein.CoagulationTempC)
+}
 
 // holdsMicelles tells whether any of the protein keeps its calcium phosphate:
 // caseinate, which has lost it, stands heat far longer.
