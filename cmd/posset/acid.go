@@ -28,9 +28,11 @@ func acidCommand(con *console.Console) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "acid SPEC",
 		Short: "pH, acidity, buffering and dosing of one drink",
-		Long: `The acid chemistry of a drink's recipe: pH with its interval, titratable acidity,
-buffer capacity, titration curve, what each ingredient does to the pH, and the
-acid class. --target-ph doses an acid, or a blend by mass, to a pH.`,
+		Long: `The acid chemistry of a drink's recipe: pH with its interval and what makes it
+wide, titratable acidity, buffer capacity, titration curve, what each ingredient
+does to the pH and was given so that its own figures come out, and the acid class.
+--target-ph doses an acid, or a blend by mass, until the high end of the dosed
+drink's own interval lies at that pH; a measured pH of the drink as it is counts.`,
 		Example: "  posset acid quince.toml\n  posset acid quince.toml --temperature 4C\n  posset acid quince.toml --target-ph 3.2 --with \"citric acid:malic acid 3:1\"",
 		Args:    one,
 		RunE:    func(cmd *cobra.Command, specs []string) error { return runAcid(cmd, con, specs[0], o) },
