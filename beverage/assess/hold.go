@@ -30,7 +30,7 @@ type HoldOptions struct {
 	TestedShare  beverage.Given[float64]
 	AltitudeM    float64
 
-	thickShare float64 // what the fastest particle may have in a drink thicker than its sugar; 0 where that is no less
+	doubtedShare float64 // what the fastest particle has where the flow may be slower than it seems; 0 where that is no less
 }
 
 // thickerThanSugar is how many times as thick as a sugar solution of its Brix a
@@ -38,21 +38,24 @@ type HoldOptions struct {
 // turbulent: a margin of ours.
 const thickerThanSugar = 10
 
-// doubt takes the flow of a drink of which only the sugar is known for that of
-// a thicker one.
+// doubt lets a flow count as turbulent only where it still is with the least mass
+// that may pass, metered as hot as it is held, and in a drink thicker than its
+// sugar, where sugar is all that is known of it.
 func (o *HoldOptions) doubt() error {
-	if o.TestedShare.Known {
-		return nil
-	}
 	t := o.tube()
 	res, err := t.Residence()
-	if err != nil || res.ViscosityBasis != holdtube.Sugar || res.Regime != holdtube.Turbulent {
+	if err != nil || o.TestedShare.Known || res.Regime != holdtube.Turbulent {
 		return err
 	}
-	t.Drink.ViscosityMPS = thickerThanSugar * res.ViscosityMPS
-	thick, err := t.Residence()
-	if thick.Share < res.Share {
-		o.thickShare = thick.Share
+	if !o.MeteredC.Known {
+		t.MeteredC = t.HoldC
+	}
+	if res.ViscosityBasis == holdtube.Sugar {
+		t.Drink.ViscosityMPS = thickerThanSugar * res.ViscosityMPS
+	}
+	slow, err := t.Residence()
+	if slow.Share < res.Share {
+		o.doubtedShare = slow.Share
 	}
 	return err
 }
@@ -130,8 +133,8 @@ func (o HoldOptions) tube() holdtube.Tube {
 		Steam:       holdtube.Steam{DrinkBeforeC: o.SteamFromC.Or(0)},
 		TestedShare: o.TestedShare.Or(0),
 	}
-	if o.thickShare > 0 {
-		t.TestedShare = o.thickShare
+	if o.doubtedShare > 0 {
+		t.TestedShare = o.doubtedShare
 	}
 	return t
 }
@@ -170,7 +173,9 @@ func viscosityBasis(res holdtube.Residence) string {
 
 func (o HoldOptions) shareBasis(res holdtube.Residence) string {
 	switch {
-	case o.thickShare > 0:
+	case o.doubtedShare > 0 && res.ViscosityBasis != holdtube.Sugar:
+		return "flow that may be laminar, by where it was metered"
+	case o.doubtedShare > 0:
 		return "flow of a drink that may be thicker than its sugar"
 	case res.Tested:
 		return "residence-time test, as stated"

@@ -54,3 +54,18 @@ func sugarMPaS(t *rapid.T, o HoldOptions) float64 {
 	require.NoError(t, err)
 	return res.ViscosityMPS
 }
+
+// Found at random: metered ice cold, more mass seems to pass than may, and the
+// flow seemed turbulent.
+func TestATubeMeteredNobodyKnowsWhereIsNoMoreTurbulent(t *testing.T) {
+	target := beverage.Target{Text: "F0 6 min", Kind: beverage.TargetMinutes, Minutes: 6, TrefC: 121.1, ZC: 10}
+	o := HoldOptions{Target: &target, BoreM: 0.049549, LengthM: beverage.Say(3.0), FlowLPerH: 4842.3, TempC: 119.575, ToleranceC: 0.5,
+		MeteredC: beverage.Say(57.089), Brix: beverage.Say(39.865), ViscosityMPS: beverage.Say(2.0227)}
+	warm, err := Hold(o)
+	require.NoError(t, err)
+	o.MeteredC = beverage.Given[float64]{}
+	unknown, err := Hold(o)
+	require.NoError(t, err)
+	assert.GreaterOrEqual(t, *unknown.LengthNeededM, *warm.LengthNeededM)
+	assert.Equal(t, "flow that may be laminar, by where it was metered", unknown.ShareBasis)
+}
