@@ -118,6 +118,7 @@ type LogResult struct {
 	Probes  []ProbeResult `json:"probes"`
 	Aim     *Aim          `json:"-"`
 
+	Calibrated string      `json:"calibrated,omitempty"` // date, yyyy-mm-dd
 	Coldest    string      `json:"coldest_probe"`        // the product probe that decides, empty where there is none
 	Spread     *Spread     `json:"spread"`               // nil with fewer than two product probes
 	Departures []Departure `json:"departures,omitempty"` // from limits it was held against by itself

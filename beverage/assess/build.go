@@ -83,8 +83,10 @@ func delivered(f *facts.Facts) *beverage.Delivered {
 	if s := f.Drink.Process.Scheduled; s != nil && s.By.Known {
 		d.Set = s.By.V
 	}
-	for _, run := range r.Logs {
-		d.Logs = append(d.Logs, run.Result)
+	for i := range r.Logs {
+		result := r.Logs[i].Result
+		result.Turning = runTurning(&r.Logs[i], r.Target)
+		d.Logs = append(d.Logs, result)
 	}
 	if d.Departures = departures(f); len(d.Departures) > 0 {
 		d.Dispositions = dispositions(f.Class, f.Process.Route)

@@ -30,6 +30,16 @@ func (r *LogReader) hingeOf(log *logfile.Log, result *beverage.LogResult) (hinge
 	return hinge{log: log, result: result, basis: r.opt.Bases[0], lowerC: r.opt.ToleranceC, target: *r.target, cold: cold}, true
 }
 
+// runTurning tells what the answer of a run of a drink hangs on. Its readings
+// are not looked at one by one.
+func runTurning(run *facts.Run, t *facts.Target) []beverage.Turning {
+	cold, mediumOnly := run.Log.ColdestProduct(0)
+	if t == nil || t.Problem != "" || cold < 0 || mediumOnly || run.Result.Outcome == nil {
+		return nil
+	}
+	return hinge{log: run.Log, result: &run.Result, basis: t.Basis, lowerC: run.ToleranceC(), target: *t, cold: cold}.turning()
+}
+
 func (h hinge) probe() *logfile.Probe { return &h.log.Probes[h.cold] }
 
 // credited is what the deciding probe is credited with, and what is needed.
@@ -151,7 +161,11 @@ func (h hinge) hangsOnOne() bool {
 
 func (h hinge) hanging(credited, target float64) beverage.Turning {
 	t := beverage.Turning{What: "reading"}
-	if h.reading == nil {
+	switch {
+	case h.reading == nil && h.hangsOnOne():
+		t.Turns, t.Text = true, fmt.Sprintf("one reading of %s may be worth up to %.3g min, more than stands between the credit and the target; posset lethality --evidence tells", h.probe().Name, h.mostOfOne())
+		return t
+	case h.reading == nil:
 		t.Text = fmt.Sprintf("no single reading of %s is worth more than %.3g min", h.probe().Name, h.mostOfOne())
 		return t
 	}

@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"time"
+
 	"posset/beverage"
 	"posset/thermal"
 	"posset/thermal/logfile"
@@ -17,6 +19,30 @@ func BoundOf(b logfile.Basis) thermal.Bound {
 		bound.MinC = b.MinC
 	}
 	return bound
+}
+
+// ToleranceC is what was taken off every reading of the run.
+func (r *Run) ToleranceC() float64 { return r.toleranceC() }
+
+const day = 24 * time.Hour
+
+// DaysSinceCalibration is how long before the first reading the thermometers were
+// tested, in days, negative where they were tested after it; false where the
+// record or the spec has no date.
+func (r *Run) DaysSinceCalibration() (days float64, ok bool) {
+	tested, err := time.Parse(time.DateOnly, r.Record.Calibrated.V)
+	if err != nil {
+		return 0, false
+	}
+	for _, p := range r.Log.Probes {
+		if len(p.Start) < len(time.DateOnly) {
+			continue
+		}
+		if at, err := time.Parse(time.DateOnly, p.Start[:len(time.DateOnly)]); err == nil {
+			return float64(at.Sub(tested) / day), true
+		}
+	}
+	return 0, false
 }
 
 // UnderstoodOf is what a record was taken for.

@@ -91,7 +91,7 @@ func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Targe
 	run.Result = LogResultOf(log, opt.Bases, t)
 	tracer.Draw(log, &run.Result)
 	run.Result.File = rec.File
-	run.Result.Retort, run.Result.Batch = rec.Retort.V, rec.Batch.V
+	run.Result.Retort, run.Result.Batch, run.Result.Calibrated = rec.Retort.V, rec.Batch.V, rec.Calibrated.V
 	return run, nil
 }
 

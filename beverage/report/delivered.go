@@ -15,9 +15,27 @@ func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
 	}
 	d.add("Delivered lethality",
 		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
-		probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+		recordTable(l.Logs), probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+	d.addCourse(l.Logs, u)
+	d.addTurning(l.Logs)
 	d.addDepartures(l.Departures, nil, l.Dispositions, u)
 	d.addRecordPictures(l.Logs, u)
+}
+
+// recordTable names the run that each record is of.
+func recordTable(logs []beverage.LogResult) Table {
+	t := Table{Columns: columns("log", "retort", "batch", "thermometers tested", "first reading", "last reading")}
+	for _, l := range logs {
+		if l.Error != nil {
+			continue
+		}
+		start, end := "-", "-"
+		if len(l.Probes) > 0 {
+			start, end = orDash(l.Probes[0].Start), orDash(l.Probes[0].End)
+		}
+		t.Rows = append(t.Rows, []string{l.File, orDash(l.Retort), orDash(l.Batch), orDash(l.Calibrated), start, end})
+	}
+	return t
 }
 
 // probeTable has one row a probe. Values taken at their word stand beside what
@@ -163,6 +181,10 @@ func (l *ledger) delivered(d *beverage.Delivered, u Units) {
 	for _, log := range d.Logs {
 		if log.Error != nil {
 			l.put(entry{part: "log", name: log.File, answer: "unusable", text: *log.Error})
+		}
+		l.put(entry{part: "record", name: log.File, answer: join(", ", named("retort ", log.Retort), named("batch ", log.Batch)), text: named("thermometers tested ", log.Calibrated)})
+		for _, x := range log.Turning {
+			l.put(entry{part: "would change the answer", name: log.File, answer: x.What, text: x.Text})
 		}
 		for _, p := range log.Probes {
 			l.probe(log.File+", "+p.Name, p)
