@@ -49,19 +49,6 @@ func proteinOf(f *Facts) Protein {
 	return p.heated(f)
 }
 
-// heated is the protein after the process of f: all that is known of it without
-// the process stays.
-func (p Protein) heated(f *Facts) Protein {
-	p.Parts, p.Main = slices.Clone(p.Parts), nil
-	for i := range p.Parts {
-		if p.Main == nil || p.Parts[i].GPerL.Mid > p.Main.GPerL.Mid {
-			p.Main = &p.Parts[i]
-		}
-	}
-	p.denature(f)
-	return p
-}
-
 func (p *Protein) add(l Line) {
 	if !l.mayHoldProtein() {
 		return

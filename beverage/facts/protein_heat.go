@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"slices"
+
 	"math"
 
 	"posset/beverage"
@@ -111,4 +113,17 @@ func (f *Facts) StoredC() beverage.Interval {
 		return beverage.Interval{}
 	}
 	return beverage.Span(math.Min(chillC, t.V), t.V, beverage.Stated)
+}
+
+// heated is the protein after the process of f: all that is known of it without
+// the process stays.
+func (p Protein) heated(f *Facts) Protein {
+	p.Parts, p.Main = slices.Clone(p.Parts), nil
+	for i := range p.Parts {
+		if p.Main == nil || p.Parts[i].GPerL.Mid > p.Main.GPerL.Mid {
+			p.Main = &p.Parts[i]
+		}
+	}
+	p.denature(f)
+	return p
 }
