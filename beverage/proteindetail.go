@@ -98,6 +98,7 @@ type DailyShare struct {
 	Unit     string   `json:"unit"`
 	Value    float64  `json:"daily_value"`
 	Percent  *float64 `json:"percent"`
+	Note     string   `json:"note"`
 	Source   string   `json:"source"`
 	Basis    Basis    `json:"basis"`
 }

@@ -57,7 +57,7 @@ func dailyShares(f *facts.Facts) []beverage.DailyShare {
 
 func dailyShare(m beverage.Market, n windows.Nutrient, v windows.Intake, serving beverage.Interval) beverage.DailyShare {
 	const percent = 100
-	return beverage.DailyShare{Market: m, Nutrient: string(n), Amount: serving.MidOrNil(), Unit: v.Unit, Value: v.Value,
+	return beverage.DailyShare{Market: m, Nutrient: string(n), Amount: serving.MidOrNil(), Unit: v.Unit, Value: v.Value, Note: v.Note,
 		Percent: serving.Scale(percent / v.Value).MidOrNil(), Source: v.Source.Text, Basis: v.Source.Basis}
 }
 

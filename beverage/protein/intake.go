@@ -10,6 +10,7 @@ import (
 type Intake struct {
 	Value  float64
 	Unit   string // g | mg
+	Note   string // what a label does beside; "" mostly
 	Source beverage.Source
 }
 
@@ -46,7 +47,7 @@ var intakes = sync.OnceValues(func() (map[intakeOf]Intake, error) {
 		if err != nil {
 			return nil, err
 		}
-		all[intakeOf{beverage.Market(r["market"]), Nutrient(r["nutrient"])}] = Intake{Value: value, Unit: r["unit"], Source: r.source()}
+		all[intakeOf{beverage.Market(r["market"]), Nutrient(r["nutrient"])}] = Intake{Value: value, Unit: r["unit"], Note: r["note"], Source: r.source()}
 	}
 	return all, nil
 })

@@ -124,7 +124,7 @@ func dailyWords(d beverage.DailyShare) string {
 	if d.Percent == nil {
 		return fmt.Sprintf("%s: what share %s a serving holds is not known", d.Market, of)
 	}
-	return fmt.Sprintf("%s: %s %% %s", d.Market, decimal(*d.Percent, 0), of)
+	return join(", ", fmt.Sprintf("%s: %s %% %s", d.Market, fixed(*d.Percent, 0), of), d.Note)
 }
 
 func aminoItems(n *beverage.ProteinNutrition) Items {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"posset/beverage"
@@ -13,6 +14,7 @@ func Protein(r *beverage.ProteinResult, u Units) Doc {
 	d.add("What may become of it", flagItems(r.Flags), howToClear)
 	d.add("Not known because", listOf(r.Missing))
 	d.addProtein(&r.ProteinState, u)
+	d.add("Heat-labile whey protein", noneLabile(r))
 	d.add("What a serving is held against", nutritionItems(r.Nutrition))
 	d.add("Where each protein stands", heldFigure(r, u), behaviourItems(r.Behaviour), unfoldedTable(r.Behaviour))
 	d.addProteinMap(r.Map, u)
@@ -32,6 +34,15 @@ func Protein(r *beverage.ProteinResult, u Units) Doc {
 	l.proteinMap(r.Map)
 	d.Sheet = l.t
 	return d
+}
+
+// noneLabile tells "none" from "not known" where no denatured share is given.
+func noneLabile(r *beverage.ProteinResult) Para {
+	said := func(text string) bool { return strings.HasPrefix(text, "denatured fraction") }
+	if r.DenaturedFraction != nil || len(r.Behaviour) == 0 || slices.ContainsFunc(r.Missing, said) {
+		return ""
+	}
+	return "None is in it, so none of it can be denatured; other proteins unfold too, by what their windows say."
 }
 
 func flagsHeadline(flags []beverage.ProteinFlag) string {

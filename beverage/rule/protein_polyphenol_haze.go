@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"posset/beverage/facts"
 	"posset/beverage/protein"
@@ -47,6 +48,10 @@ func hazes(f *facts.Facts, k kept) (Hit, bool) {
 	switch {
 	case !near && feathers(f, k):
 		return windowed(windowOf("haze-coffee"), h), true
+	case !near && withCoffee(f, k):
+		h.Level = at(note)
+		h.Detail += ", a note above the pH at which casein feathers in coffee or tea" + chelatorWords(f)
+		return windowed(windowOf("haze-coffee"), h), true
 	case !near:
 		h.Level = at(note)
 		h.Detail += ", a note at this pH, away from where haze is greatest"
@@ -61,6 +66,14 @@ func hazes(f *facts.Facts, k kept) (Hit, bool) {
 func feathers(f *facts.Facts, k kept) bool {
 	w := windowOf("haze-coffee")
 	return w.Speaks(k.family) && mayReachC(f, w.TempC.Low) && w.Span.Stands(f.PH.Decides).MayBeInside()
+}
+
+// withCoffee is casein with coffee or tea that is heated: its acids pull the pH down,
+// and buffering salts hold it.
+func withCoffee(f *facts.Facts, k kept) bool {
+	w := windowOf("haze-coffee")
+	brewed := func(l facts.Line) bool { return l.Coffee || l.Tea }
+	return w.Speaks(k.family) && mayReachC(f, w.TempC.Low) && slices.ContainsFunc(f.Recipe.Lines, brewed)
 }
 
 func polyphenolWords(high float64, unsaid []string) string {
