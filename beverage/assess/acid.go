@@ -93,8 +93,8 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 	var lines []facts.Line
 	lib := ingredient.Default()
 	for _, n := range names {
-		x := lib.Resolve([]beverage.Ingredient{{Name: n}}, f.Drink.Own)[0]
-		if !x.Found {
+		x := lib.Resolve([]beverage.Ingredient{asDescribed(f.Drink, n)}, f.Drink.Own)[0]
+		if !x.Found && !x.Described {
 			return fmt.Errorf("--with: %q is not in the library%s", n, nearest(x.Near))
 		}
 		lines = append(lines, facts.Line{Resolved: &x})
@@ -104,7 +104,7 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 		return err
 	}
 	for i, g := range d.GPerL {
-		a := beverage.DoseAmount{Ingredient: lines[i].Name, GPerL: g, InAll: d.InAll[i]}
+		a := beverage.DoseAmount{Ingredient: lines[i].Called(), GPerL: g, InAll: d.InAll[i]}
 		if d.Lots != nil {
 			a.LotLow, a.LotHigh = &d.Lots[0][i], &d.Lots[1][i]
 		}
@@ -117,6 +117,16 @@ func dose(r *beverage.AcidResult, f *facts.Facts, o AcidOptions) error {
 	}
 	r.DoseNote = doseNote(d)
 	return nil
+}
+
+// asDescribed is an ingredient by its name, as the drink's own recipe describes it.
+func asDescribed(d *beverage.Drink, name string) beverage.Ingredient {
+	for _, x := range d.Ingredients {
+		if strings.EqualFold(strings.TrimSpace(x.Name), name) {
+			return beverage.Ingredient{Name: x.Name, Described: x.Described}
+		}
+	}
+	return beverage.Ingredient{Name: name}
 }
 
 // doseNote says what the measured pH did to a dose.

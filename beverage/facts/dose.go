@@ -34,6 +34,14 @@ type Dosed struct {
 	LotPH *[2]float64
 }
 
+// Called is the line's name in the library, or else as it was written.
+func (l Line) Called() string {
+	if l.Found {
+		return l.Name
+	}
+	return l.Line.Name
+}
+
 // DoseTo finds how much of a blend brings the unfavourable, upper end of the
 // predicted pH to what is asked for: the drink is predicted anew with each dose,
 // as if the dose stood in its recipe. It fails where the recipe does not tell,
@@ -154,7 +162,7 @@ func (s *search) lowers() bool {
 }
 
 func (s *search) outOfReach() error {
-	name := s.ask.Acids[0].Name
+	name := s.ask.Acids[0].Called()
 	if len(s.ask.Acids) > 1 {
 		name = "the blend"
 	}

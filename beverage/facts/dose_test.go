@@ -122,3 +122,16 @@ func TestWiderDoubtAsksForNoLessAcid(t *testing.T) {
 		last = d.GPerL[0]
 	}
 }
+
+// An acid that only the recipe describes can be dosed, too.
+func TestDoseOfADescribedAcid(t *testing.T) {
+	const verjuice = "kind = \"juice\"\nph = 2.6\ntitratable_acidity = \"2.5 % as malic acid\"\nbrix = 9\n"
+	f := factsOf(t, line("whey protein isolate", "40 g/L")+line("barley verjuice", "100 g/L")+verjuice)
+	ask := Dosing{PH: 4.5, TempC: 25, Acids: f.Recipe.Lines[1:], Parts: []float64{1}}
+	d, err := f.DoseTo(ingredient.Default(), ask)
+	require.NoError(t, err)
+	assert.Greater(t, d.GPerL[0], 0.0)
+	assert.InDelta(t, 100+d.GPerL[0], d.InAll[0], 1e-9)
+	again := factsOf(t, line("whey protein isolate", "40 g/L")+line("barley verjuice", fmt.Sprintf("%.6f g/L", d.InAll[0]))+verjuice)
+	assert.InDelta(t, d.PH.High, again.PH.Predicted.High, 1e-4)
+}

@@ -49,12 +49,12 @@ func (f *Facts) dosed(lib *ingredient.Library, ask Dosing, grams float64) *bever
 		if !(g > 0) {
 			continue
 		}
-		if i := f.holds(lib, ask.Acids[n].Name); i >= 0 {
+		if i := f.holds(lib, ask.Acids[n].Line.Name); i >= 0 {
 			d.Ingredients[i].Amount.V.Value += g
 			continue
 		}
 		d.Ingredients = append(d.Ingredients, beverage.Ingredient{
-			Name: ask.Acids[n].Name, TolerancePercent: weighedPercent,
+			Name: ask.Acids[n].Line.Name, Described: ask.Acids[n].Line.Described, TolerancePercent: weighedPercent,
 			Amount: beverage.Say(beverage.Amount{Value: g, Per: beverage.GramsPerLitre}),
 		})
 	}
@@ -78,7 +78,7 @@ func (f *Facts) holds(lib *ingredient.Library, name string) int {
 func (s *search) inAll(grams float64) []float64 {
 	list := split(grams, s.ask.Parts)
 	for n := range list {
-		if i := s.f.holds(s.lib, s.ask.Acids[n].Name); i >= 0 {
+		if i := s.f.holds(s.lib, s.ask.Acids[n].Line.Name); i >= 0 {
 			list[n] += s.f.Drink.Ingredients[i].Amount.V.Value
 		}
 	}
