@@ -38,15 +38,29 @@ func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
 			at++
 		}
 	}
-	end := 1
-	if at >= len(text) || text[at] != '\n' {
-		end = bytes.IndexByte(text[at-1:], '\n')
-	}
-	if end < 0 || end > maxLine {
+	n := lineEnd(text, at)
+	if n < 0 || n > maxLine {
 		return text, false
 	}
 	w.end(t, r.line+1)
-	return text[at+end:], true
+	return text[n:], true
+}
+
+// lineEnd is the place after the line feed that ends the row whose wanted cells
+// end at a place; -1 where there is none, or where a carriage return within a
+// cell says that the cell goes on.
+func lineEnd(text []byte, at int) int {
+	switch {
+	case at < len(text) && text[at] == '\n':
+		return at + 1
+	case at < len(text) && text[at] == '\r' && (at+1 == len(text) || text[at+1] != '\n'):
+		return -1
+	}
+	end := bytes.IndexByte(text[min(at, len(text)):], '\n')
+	if end < 0 {
+		return -1
+	}
+	return at + end + 1
 }
 
 // plainClock reads the clock's cell at a place of the text, and returns the place

@@ -152,6 +152,13 @@ func TestMediumTellsWhenCoolingBegan(t *testing.T) {
 	assert.InEpsilon(t, before.lethality(1, thermal.F0, 0.5), *l.Probes[1].Results[0].CreditedBeforeCoolingMin, 0.01)
 }
 
+// A carriage return within a cell ends no row: what follows it is not lost.
+func TestCarriageReturnWithinACell(t *testing.T) {
+	text := "time_s,T1 (°C)\n0,20.0\n5,21.0\n10,22.0\r15,90.0\n20,23.0\n25,24.0\n"
+	l := read(t, text, options())
+	assert.Contains(t, l.Probes[0].Faults, logfile.Fault{Kind: logfile.Code, Row: 4, Time: "10 s", Detail: `the recorder wrote "22.0\r15" in place of a value`})
+}
+
 func TestHistory(t *testing.T) {
 	r := cans()
 	r.insertRow(100, r.t[100], r.row(100))
