@@ -2,6 +2,7 @@ package assess
 
 import (
 	"strconv"
+	"strings"
 
 	"posset/beverage"
 )
@@ -23,6 +24,7 @@ func answersOf(a *beverage.Assessment) []namedAnswer {
 		{"exit status of posset check", strconv.Itoa(ExitStatus(a, false))},
 		{"route stated", a.Drink.Route},
 		{"stated route needs", neededBy(a)},
+		{"what may remain and grow", organismNames(a)},
 	}
 	for _, r := range a.AcidClass.RegulatedAs {
 		list = append(list, namedAnswer{"regulated as, " + string(r.Market), r.Term})
@@ -37,6 +39,14 @@ func answersOf(a *beverage.Assessment) []namedAnswer {
 		}
 	}
 	return list
+}
+
+func organismNames(a *beverage.Assessment) string {
+	var names []string
+	for _, o := range a.Organisms {
+		names = append(names, o.Name)
+	}
+	return strings.Join(names, "; ")
 }
 
 func neededBy(a *beverage.Assessment) string {
