@@ -138,6 +138,7 @@ type ProbeResult struct {
 	MinC                    *float64      `json:"min_c"`
 	MaxC                    *float64      `json:"max_c"`
 	LethalityMinutes        *float64      `json:"lethality_minutes"`
+	LethalityMostMinutes    *float64      `json:"lethality_minutes_at_most,omitempty"` // by all published z of an organism; nil elsewhere
 	CreditedMinutes         *float64      `json:"credited_minutes"`
 	CreditedBeforeCoolingMn *float64      `json:"credited_before_cooling_minutes"`
 	Outcome                 *Outcome      `json:"outcome"`

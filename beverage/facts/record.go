@@ -185,6 +185,7 @@ func probeResult(p *logfile.Probe, bases []logfile.Basis, t *Target) beverage.Pr
 	for i, x := range p.Results {
 		if i == 0 {
 			r.LethalityMinutes, r.CreditedMinutes, r.CreditedBeforeCoolingMn = x.LethalityMin, x.CreditedMin, x.CreditedBeforeCoolingMin
+			r.LethalityMostMinutes = x.MostMin
 			continue
 		}
 		b := bases[i]
