@@ -98,7 +98,7 @@ var answers = map[string]func(*facts.Facts) answer{
 
 	"storage.distribution": func(f *facts.Facts) answer { return word(f.Drink.Storage.Distribution) },
 	"storage.temperature":  func(f *facts.Facts) answer { return figure(f.Drink.Storage.TempC, quantity.Temperature) },
-	"storage.shelf_life":   func(f *facts.Facts) answer { return figure(f.Drink.Storage.ShelfLifeS, quantity.Duration) },
+	"storage.shelf_life":   shelfLifeAnswer,
 }
 
 const percent = 100
@@ -175,6 +175,21 @@ func phAnswer(f *facts.Facts) answer {
 	}
 	return answer{}
 }
+
+// shelfLifeAnswer tells a short life in days.
+func shelfLifeAnswer(f *facts.Facts) answer {
+	g := f.Drink.Storage.ShelfLifeS
+	a := figure(g, quantity.Duration)
+	if days := g.V / secondsPerDay; g.Known && days < longLifeDays {
+		a.text = quantity.Number(days, digits) + " days"
+	}
+	return a
+}
+
+const (
+	secondsPerDay = 86400.0
+	longLifeDays  = 120 // from which a life is told in months
+)
 
 func acidityAnswer(f *facts.Facts) answer {
 	g := f.Drink.Measured.Acidity

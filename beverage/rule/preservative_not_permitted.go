@@ -43,9 +43,12 @@ func permittedOf(a facts.Additive, m beverage.Market, drink law.DrinkFacts) []Hi
 		h.Level = at(review)
 		h.Detail = fmt.Sprintf("%s: %s is listed for %s; whether this drink is one is open (%s), and for another kind no text is held here.", m, a.Substance, kindWords(r.Strict.Category), r.Doubt)
 	default:
-		h.Detail = fmt.Sprintf("%s: %s is not permitted in %s%s%s.", m, a.Substance, kindWords(r.Strict.Category), elsewhere(r), doubtWords(r.Doubt))
-		if !barred(r, a) {
+		h.Detail = fmt.Sprintf("%s: %s is not permitted in %s%s%s.", m, a.Substance, barredWords(r), elsewhere(r), doubtWords(r.Doubt))
+		switch out := barred(r, a); {
+		case !out:
 			h.Level = at(review)
+		case r.Lenient.Permitted == law.NotPermitted:
+			h.Detail = fmt.Sprintf("%s: %s is not permitted in %s.", m, a.Substance, barredWords(r))
 		}
 	}
 	return []Hit{h}
@@ -63,6 +66,14 @@ func barred(r law.Ruling, a facts.Additive) bool {
 	}
 	certain, _ := r.Over(high)
 	return known && certain
+}
+
+// barredWords names the kind of drink, or every one where no reading allows it.
+func barredWords(r law.Ruling) string {
+	if r.Lenient.Permitted == law.NotPermitted && r.Strict.Category == law.AnyDrink {
+		return "any drink"
+	}
+	return kindWords(r.Strict.Category)
 }
 
 func kindWords(c law.Category) string {
