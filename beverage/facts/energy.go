@@ -59,11 +59,7 @@ func (l Line) HydrolysedCaseinOrCollagen() bool {
 	if !ok {
 		return false
 	}
-	switch c = protein.WithHydrolysis(c, l.HydrolysisPercent); c.Family() {
-	case protein.FamilyCollagen, protein.FamilyGelatin:
-		return true
-	case protein.FamilyHydrolysate:
-		return c.Origin().HoldsCasein()
-	}
-	return false
+	c = protein.WithHydrolysis(c, l.HydrolysisPercent)
+	of := c.Origin()
+	return of == protein.FamilyCollagen || of == protein.FamilyGelatin || c.Hydrolysis().Known() && of.HoldsCasein()
 }

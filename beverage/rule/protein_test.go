@@ -65,14 +65,10 @@ func said(t require.TestingT, text string) map[string]string {
 	return said
 }
 
-// What somebody who makes such drinks would say of them; "id" alone is any level,
-// "id stop" that level.
+// What somebody who makes such drinks would say of them.
 func TestProteinDrinksAsAPractitionerSeesThem(t *testing.T) {
 	curd, gel, zone, haze, gum := "casein-acid-curd", "protein-gel", "protein-isoelectric", "protein-polyphenol-haze", "protein-anionic-gum"
-	for name, c := range map[string]struct {
-		spec      string
-		must, not []string
-	}{
+	judged(t, map[string]trial{
 		"clear acid whey, still": {made("water", "3.1", hotFilled, "whey protein isolate, acidified: 70 g/L", "citric acid: 1.2 g/L", "sucralose: 0.1 g/L"),
 			[]string{"protein-astringent note", "protein-denatures note"}, []string{gel, zone, curd, "protein-unknown", "protein-calcium", "protein-fouling", "thickening-changes-heating", "protein-cold-gel", "protein-salt-haze", "protein-browning"}},
 		"clear acid whey in an aseptic line": {made("water", "3.1", aseptic, "whey protein isolate, acidified: 70 g/L"),
@@ -133,7 +129,19 @@ func TestProteinDrinksAsAPractitionerSeesThem(t *testing.T) {
 		"nothing measured, sure of it": {made("water", "", hotFilled, "whey protein isolate, acidified: 66 g/L", "phosphoric acid: 0.5 g/L"),
 			nil, []string{zone, gel, curd}},
 		"no recipe figure, no pH": {made("milk", "", aseptic, "micellar casein isolate: 60 g/L", "quillwort essence: 2 g/L"), []string{curd + " review", zone + " review"}, nil},
-	} {
+	})
+}
+
+// trial is a drink with what must and must not be said of it: "id" alone is any
+// level, "id stop" that level.
+type trial struct {
+	spec      string
+	must, not []string
+}
+
+func judged(t *testing.T, trials map[string]trial) {
+	t.Helper()
+	for name, c := range trials {
 		t.Run(name, func(t *testing.T) {
 			got := said(t, c.spec)
 			for _, m := range c.must {

@@ -37,14 +37,16 @@ var _ = declare(Rule{
 })
 
 // uncutWords tells of hydrolysates whose degree of hydrolysis nobody gave: slightly
-// cut protein behaves as whole.
+// cut protein behaves as whole. What is sold as deeply cut is not asked.
 func uncutWords(f *facts.Facts) []Hit {
 	var hits []Hit
 	for _, p := range f.Protein.Parts {
-		if d := p.Composition.Hydrolysis(); d.Known() && !p.Line.HydrolysisPercent.Known() {
-			hits = append(hits, Hit{Detail: fmt.Sprintf("%s: its degree of hydrolysis is not given, taken as %s; slightly cut, below %.3g %%, it would unfold, gel and cloud as whole protein.", upper(p.Line.Line.Name), degreeSpan(d), protein.IntactBelowPercent),
-				Values: Values{"ingredient": p.Line.Line.Name}})
+		d := p.Composition.Hydrolysis()
+		if !d.Known() || p.Line.Line.Described.HydrolysisPercent.Known || d.Low >= proteinLimit("cut_deeply") {
+			continue
 		}
+		hits = append(hits, Hit{Detail: fmt.Sprintf("%s: its degree of hydrolysis is not given, taken as %s; slightly cut, below %.3g %%, it would unfold, gel and cloud as whole protein.", upper(p.Line.Line.Name), degreeSpan(d), protein.IntactBelowPercent),
+			Values: Values{"ingredient": p.Line.Line.Name}})
 	}
 	return hits
 }
