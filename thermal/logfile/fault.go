@@ -20,7 +20,7 @@ const (
 	Stuck             FaultKind = "stuck"               // a reading that does not move though it should
 	Code              FaultKind = "code"                // a recorder's error code in place of a value
 	Range             FaultKind = "range"               // a value no drink and no medium can have
-	Rate              FaultKind = "rate"                // a change faster than a sensor in a liquid follows
+	Rate              FaultKind = "rate"                // a change faster than a sensor in a liquid follows, or a step that one probe alone makes
 	UnitDoubt         FaultKind = "unit-doubt"          // the values look like another unit
 	AboveMedium       FaultKind = "above-medium"        // hotter than what heats it
 	ReferenceDisagree FaultKind = "reference-disagrees" // recorder above the reference thermometer
