@@ -2,11 +2,11 @@ package beverage
 
 // ProbeHold is the longest stretch in which a probe stayed near its peak.
 type ProbeHold struct {
-	StartS  float64 `json:"start_s"` // since the first row of the record
-	EndS    float64 `json:"end_s"`
-	LengthS float64 `json:"length_s"`
-	ComeUpS float64 `json:"come_up_s"` // from the start of its heating to StartS
-	PeakC   float64 `json:"peak_c"`
+	StartS  float64  `json:"start_s"` // since the first row of the record
+	EndS    float64  `json:"end_s"`
+	LengthS float64  `json:"length_s"`
+	ComeUpS *float64 `json:"come_up_s"` // from the start of its heating to StartS; nil where it had cooled before
+	PeakC   float64  `json:"peak_c"`
 }
 
 // TimeAbove is how long a probe was at or above a temperature.

@@ -66,7 +66,12 @@ func tellCourse(r *beverage.ProbeResult, p *logfile.Probe) {
 		r.PeakS = ptr(p.PeakS)
 	}
 	if h := p.Hold; h != nil {
-		r.Hold = &beverage.ProbeHold{StartS: h.StartS, EndS: h.EndS, LengthS: h.EndS - h.StartS, ComeUpS: h.ComeUpS, PeakC: h.PeakC}
+		r.Hold = &beverage.ProbeHold{StartS: h.StartS, EndS: h.EndS, LengthS: h.EndS - h.StartS, PeakC: h.PeakC}
+		// After a dip the way up from it is no come-up, and after a batch before it
+		// nothing tells the two apart.
+		if h.StartS-h.ComeUpS <= p.StartS {
+			r.Hold.ComeUpS = ptr(h.ComeUpS)
+		}
 	}
 	for _, s := range p.Stays {
 		r.Above = append(r.Above, beverage.TimeAbove{AtC: s.AtC, TotalS: s.TotalS, LongestS: s.WordS, LongestCreditedS: s.CreditedS})

@@ -43,7 +43,7 @@ func courseTable(logs []beverage.LogResult, u Units) Table {
 			}
 			var comeUp, from, length *float64
 			if h := p.Hold; h != nil {
-				comeUp, from, length = &h.ComeUpS, &h.StartS, &h.LengthS
+				comeUp, from, length = h.ComeUpS, &h.StartS, &h.LengthS
 			}
 			t.Rows = append(t.Rows, []string{l.File, probeName(p), u.cell(temperature, p.MaxC), minuteOf(p.PeakS), minuteOf(comeUp), minuteOf(from), minuteOf(length),
 				credited(p.CreditedHeatingMins), credited(p.CreditedHoldMinutes), credited(p.CreditedCoolingMins)})

@@ -149,7 +149,7 @@ func probeRow(r *beverage.LethalityResult, l beverage.LogResult, p beverage.Prob
 		numeral(p.LethalityMinutes), numeral(p.CreditedMinutes), numeral(p.CreditedBeforeCoolingMn), numeral(r.TargetMinutes),
 		outcomeText(p.Outcome), numeral(p.CreditedHeatingMins), numeral(p.CreditedHoldMinutes), numeral(p.CreditedCoolingMins), numeral(p.PeakS)}
 	if h := p.Hold; h != nil {
-		row = append(row, numeral(&h.ComeUpS), numeral(&h.StartS), numeral(&h.LengthS))
+		row = append(row, numeral(h.ComeUpS), numeral(&h.StartS), numeral(&h.LengthS))
 	} else {
 		row = append(row, "", "", "")
 	}
