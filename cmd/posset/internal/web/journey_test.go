@@ -129,6 +129,34 @@ func TestEngineerFromRecordToExport(t *testing.T) {
 	v.quiet()
 }
 
+// TestEngineerDropsAFaultyRecord drops two files as a mouse does, mends the unit,
+// and sees faults and a credit below the record's word.
+func TestEngineerDropsAFaultyRecord(t *testing.T) {
+	v := visit(t)
+	v.open("/records")
+	lines := strings.SplitAfter(cook("Can", 121.5), "\n")
+	faulty, err := json.Marshal(strings.Join(append(lines[:800:800], lines[1400:]...), ""))
+	require.NoError(t, err)
+	sound, err := json.Marshal(cook("Can", 121.5))
+	require.NoError(t, err)
+	v.do(chromedp.Evaluate[chromedp.Void](`(() => {
+		const held = new DataTransfer();
+		held.items.add(new File([` + string(faulty) + `], "gap.csv", {type: "text/csv"}));
+		held.items.add(new File([` + string(sound) + `], "sound.csv", {type: "text/csv"}));
+		document.getElementById("drop").dispatchEvent(new DragEvent("drop", {dataTransfer: held, bubbles: true, cancelable: true}));
+	})()`))
+	v.until(`document.getElementById("answer").dataset.turn === "1"`)
+	require.Contains(t, ask[string](v, `document.getElementById("answer").innerText`), "say which under Unit")
+	v.do(chromedp.Evaluate[chromedp.Void](`(() => { const s = document.getElementById("unit"); s.value = "C"; s.dispatchEvent(new Event("change", {bubbles: true})) })()`))
+	v.until(`document.getElementById("answer").dataset.turn === "2"`)
+	shown := ask[string](v, `document.getElementById("answer").innerText`)
+	for _, want := range []string{"gap.csv: meets", "sound.csv: meets", "C, by declared", "no reading for 10 min; nothing is credited over it", "no sound reading: nothing is credited"} {
+		require.Contains(t, shown, want)
+	}
+	v.looked("records-faulty")
+	v.quiet()
+}
+
 // largeLog writes a record of 50 MB: one long cook, a reading a second.
 func largeLog(t *testing.T) string {
 	path := filepath.Join(t.TempDir(), "large <b>.csv")
