@@ -192,6 +192,31 @@ func TestNothingShowsALimitOverAGap(t *testing.T) {
 	assert.Nil(t, list[0].Worst)
 }
 
+// However long the record, so that its history is thinned, readings that are cut
+// out of the hold leave a departure, and no longer hold than was recorded.
+func TestACutHidesNoDeparture(t *testing.T) {
+	limit := beverage.CriticalLimit{What: retortTemperature, AtLeast: beverage.Say(121.0)}
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.SampledFrom([]int{200, 5000, 20000}).Draw(t, "readings")
+		from := rapid.IntRange(20, n-40).Draw(t, "from")
+		cut := rapid.IntRange(2, 12).Draw(t, "cut")
+		h := &heatHistory{}
+		for i := range n {
+			if i < from || i >= from+cut {
+				h.add(float64(i), 122)
+			}
+		}
+		first, last := h.kept(limit)
+		list := h.stretches(limit, first, last, gapFactor)
+		require.Len(t, list, 1)
+		assert.True(t, list[0].unseen)
+		assert.LessOrEqual(t, list[0].fromS, float64(from-1))
+		assert.GreaterOrEqual(t, list[0].toS, float64(min(from+cut, n-2*h.stride)))
+		held := h.stay(121, 0.5, 1, "").found
+		assert.LessOrEqual(t, held.High, float64(max(from-1, n-1-from-cut)))
+	})
+}
+
 func TestLimitsThatARecordDoesNotShow(t *testing.T) {
 	run := readRun(t, t.TempDir(), []float64{60, 90, 122, 122.1, 122, 122.2, 122, 60}, []float64{50, 60, 80, 100, 110, 115, 118, 110.5})
 	d := run.Departures(beverage.CriticalLimit{What: "flow", AtMost: beverage.Say(3000.0), Text: "at most 3000 L/h"}, nil)

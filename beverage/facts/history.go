@@ -15,19 +15,27 @@ const historyLimit = 4096
 type heatHistory struct {
 	points []protein.TempPoint // the hottest of each stretch
 	lows   []float64           // the coolest of each stretch
+	steps  []float64           // seconds, the longest between two readings of each stretch and to its first
 	stride int
 	seen   int
+	lastS  float64
 }
 
 func (h *heatHistory) add(timeS, tempC float64) {
 	if h.stride == 0 {
 		h.stride = 1
 	}
+	step := 0.0
+	if h.seen > 0 {
+		step = timeS - h.lastS
+	}
+	h.lastS = timeS
 	if h.seen%h.stride == 0 {
 		h.points = append(h.points, protein.TempPoint{TimeS: timeS, TempC: tempC})
-		h.lows = append(h.lows, tempC)
+		h.lows, h.steps = append(h.lows, tempC), append(h.steps, step)
 	} else {
 		last := len(h.points) - 1
+		h.steps[last] = math.Max(h.steps[last], step)
 		h.points[last].TempC = math.Max(h.points[last].TempC, tempC)
 		h.lows[last] = math.Min(h.lows[last], tempC)
 	}
@@ -38,14 +46,14 @@ func (h *heatHistory) add(timeS, tempC float64) {
 }
 
 func (h *heatHistory) halve() {
-	points, lows := h.points[:0], h.lows[:0]
+	points, lows, steps := h.points[:0], h.lows[:0], h.steps[:0]
 	for i := 0; i+1 < len(h.points); i += 2 {
 		a := h.points[i]
 		a.TempC = math.Max(a.TempC, h.points[i+1].TempC)
-		low := math.Min(h.lows[i], h.lows[i+1])
-		points, lows = append(points, a), append(lows, low)
+		low, step := math.Min(h.lows[i], h.lows[i+1]), math.Max(h.steps[i], h.steps[i+1])
+		points, lows, steps = append(points, a), append(lows, low), append(steps, step)
 	}
-	h.points, h.lows = points, lows
+	h.points, h.lows, h.steps = points, lows, steps
 	h.stride *= 2
 }
 

@@ -79,7 +79,7 @@ func (h *heatHistory) least(b thermal.Bound, lowerC, intervalS float64) float64 
 	sum := 0.0
 	for i := 1; i < len(h.points); i++ {
 		dt := h.points[i].TimeS - h.points[i-1].TimeS
-		if dt > gapFactor*intervalS*float64(h.stride) {
+		if h.steps[i] > gapFactor*intervalS {
 			continue
 		}
 		low := math.Min(h.lows[i-1], h.lows[i])

@@ -26,8 +26,8 @@ func (h *heatHistory) stretches(l beverage.CriticalLimit, first, last int, gapS 
 	var doubt stretch
 	sound := l.What == retortTemperature && h.anyInside(l, first, last)
 	for i := first + 1; i <= last; i++ {
-		if a, b := h.points[i-1].TimeS, h.points[i].TimeS; gapS > 0 && b-a > gapS*float64(h.stride) {
-			list = append(list, stretch{fromS: a, toS: b, lengthS: b - a, unseen: true})
+		if gapS > 0 && h.steps[i] > gapS {
+			list = append(list, stretch{fromS: h.points[i-1].TimeS, toS: h.after(i, last), lengthS: h.steps[i], unseen: true})
 		}
 	}
 	for i := first; i <= last; {
@@ -50,6 +50,14 @@ func (h *heatHistory) stretches(l beverage.CriticalLimit, first, last int, gapS 
 		list = append(list, doubt)
 	}
 	return list
+}
+
+// after is when the gap that leads to a stretch, or lies in it, is surely over.
+func (h *heatHistory) after(i, last int) float64 {
+	if h.stride > 1 {
+		i = min(i+1, last)
+	}
+	return h.points[i].TimeS
 }
 
 func (h *heatHistory) anyInside(l beverage.CriticalLimit, first, last int) bool {
@@ -181,7 +189,7 @@ func (h *heatHistory) hottest() float64 {
 // stay is the longest unbroken time at or above a temperature, between readings:
 // at the record's word and with the tolerance off.
 func (h *heatHistory) stay(atC, toleranceC, intervalS float64, why string) shownFigure {
-	gapS := gapFactor * intervalS * float64(h.stride)
+	gapS := gapFactor * intervalS
 	_, _, word := h.longest(func(i int) bool { return h.points[i].TempC >= atC }, gapS)
 	from, to, credited := h.longest(func(i int) bool { return h.lows[i]-toleranceC >= atC }, gapS)
 	return shownFigure{beverage.Span(credited, math.Max(word, credited), beverage.Measured), from, to, why}
@@ -191,10 +199,10 @@ func (h *heatHistory) longest(keeps func(i int) bool, gapS float64) (fromS, toS,
 	start := -1
 	for i, p := range h.points {
 		switch {
-		case !keeps(i):
+		case !keeps(i), h.stride > 1 && gapS > 0 && h.steps[i] > gapS: // somewhere in the stretch
 			start = -1
 			continue
-		case start < 0, gapS > 0 && p.TimeS-h.points[i-1].TimeS > gapS:
+		case start < 0, gapS > 0 && h.steps[i] > gapS:
 			start = i
 		}
 		if n := p.TimeS - h.points[start].TimeS; n > lengthS {
