@@ -37,13 +37,14 @@ const (
 
 // ProteinMap asks the protein rules at every pH and at every temperature of the
 // hold or content of protein. It fails where a record cannot be used, and where
-// the drink does not say what such a map needs.
-func ProteinMap(ctx context.Context, d *beverage.Drink, over MapOver) (*beverage.ProteinMap, error) {
+// the drink does not say what such a map needs. holdS, in seconds, is put in place of
+// the hold that the drink states, where it is known.
+func ProteinMap(ctx context.Context, d *beverage.Drink, over MapOver, holdS beverage.Given[float64]) (*beverage.ProteinMap, error) {
 	f, err := factsOf(ctx, d)
 	if err != nil {
 		return nil, err
 	}
-	v, err := newMapped(f, over)
+	v, err := newMapped(f, over, holdS)
 	if err != nil {
 		return nil, err
 	}
@@ -79,19 +80,24 @@ type mapped struct {
 	here  *float64 // where the drink stands on the axis
 	holdC float64
 	holdS float64
+	hot   bool // whether anything says how hot the drink gets
 	scale func(d *beverage.Drink, gPerL float64)
 	notes []string
 	heats bool
 	lib   *ingredient.Library
 }
 
-func newMapped(f *facts.Facts, over MapOver) (*mapped, error) {
+func newMapped(f *facts.Facts, over MapOver, holdS beverage.Given[float64]) (*mapped, error) {
 	if len(f.Protein.Parts) == 0 {
 		return nil, errors.New("no protein whose amount is known, so there is no map of it")
 	}
 	v := &mapped{base: mapBase(f.Drink), over: over, lib: ingredient.Default(), heats: f.Process.Heats(), notes: []string{}}
 	var held bool
 	v.holdC, v.holdS, held = f.Plateau()
+	v.hot = held
+	if holdS.Known {
+		v.holdS, held = holdS.V, true
+	}
 	if over == MapConcentration {
 		return v, v.overConcentration(f, held)
 	}
@@ -110,17 +116,26 @@ func mapBase(d *beverage.Drink) *beverage.Drink {
 
 func (v *mapped) overTemperature(f *facts.Facts, held bool) error {
 	if !held {
-		return errors.New("says neither how hot nor how long the drink is held, so there is no map over temperature; give process.hold_temperature and process.hold_time, zones or a record, or map over concentration")
+		return errors.New("says neither how hot nor how long the drink is held, so there is no map over temperature; give process.hold_temperature and process.hold_time, zones or a record, or --hold-time, or map over concentration")
 	}
 	v.axis = beverage.MapAxis{Name: "temperature of the hold", Unit: "°C", Step: mapStepC, Values: steps(mapFromC, mapToC, mapStepC)}
-	v.here = &v.holdC
+	if v.hot {
+		v.here = &v.holdC
+	}
 	if !v.heats {
 		v.base.Process.Route = beverage.Say(beverage.Flash)
-		v.notes = append(v.notes, fmt.Sprintf("the route, %s, does not heat: drawn as if the drink were held in a tube", f.Process.Route))
+		v.notes = append(v.notes, fmt.Sprintf("%s: drawn as if the drink were held in a tube", unheatedWords(f.Process.Route)))
 	}
 	v.heats = true
 	v.plainHold(f)
 	return nil
+}
+
+func unheatedWords(r beverage.Route) string {
+	if r == "" {
+		return "the spec states no route"
+	}
+	return fmt.Sprintf("the route, %s, does not heat", r)
 }
 
 func (v *mapped) overConcentration(f *facts.Facts, held bool) error {
@@ -132,7 +147,7 @@ func (v *mapped) overConcentration(f *facts.Facts, held bool) error {
 	v.axis = beverage.MapAxis{Name: "protein", Unit: "g/L", Step: step, Values: steps(step, step*mapRows, step)}
 	v.here = &g.Mid
 	v.scale = scaling(f)
-	if held {
+	if held && v.hot {
 		v.plainHold(f)
 	}
 	return nil
@@ -176,7 +191,7 @@ func (v *mapped) heatWords() string {
 		return "no heat"
 	case v.over == MapTemperature:
 		return fmt.Sprintf("held for %.4g s at each temperature", v.holdS)
-	case v.holdS > 0:
+	case v.holdS > 0 && v.hot:
 		return fmt.Sprintf("held at %.4g °C for %.4g s", v.holdC, v.holdS)
 	}
 	return "heated, nobody says how hot or how long"

@@ -17,7 +17,7 @@ func mapOf(t *testing.T, file string, over assess.MapOver) *beverage.ProteinMap 
 	t.Helper()
 	d, err := spec.Read("../../testdata/drinks/"+file, spec.Options{})
 	require.NoError(t, err)
-	m, err := assess.ProteinMap(context.Background(), d, over)
+	m, err := assess.ProteinMap(context.Background(), d, over, beverage.Given[float64]{})
 	require.NoError(t, err)
 	require.Len(t, m.Cells, len(m.X.Values)*len(m.Y.Values))
 	return m
@@ -80,6 +80,18 @@ func TestMapTellsCurdZoneAndDoubt(t *testing.T) {
 	}
 }
 
+// A hold that is asked for takes the place of the stated one; the drink that nobody
+// says how hot it gets has no place on the map.
+func TestMapTakesAHoldThatIsAskedFor(t *testing.T) {
+	d, err := spec.Read("../../testdata/drinks/07-hydrolysate-sparkling.toml", spec.Options{})
+	require.NoError(t, err)
+	m, err := assess.ProteinMap(context.Background(), d, assess.MapTemperature, beverage.Say(30.0))
+	require.NoError(t, err)
+	require.Equal(t, "held for 30 s at each temperature", m.Heat)
+	require.Nil(t, m.Drink.Y)
+	require.Equal(t, []string{"the route, cold fill, does not heat: drawn as if the drink were held in a tube"}, m.Notes)
+}
+
 // More protein never takes a gel away.
 func TestMapGelsMoreWithMoreProtein(t *testing.T) {
 	m := mapOf(t, "04-neutral-clear-still.toml", assess.MapConcentration)
@@ -99,11 +111,11 @@ func TestMapGelsMoreWithMoreProtein(t *testing.T) {
 func TestMapNeedsProteinAndHold(t *testing.T) {
 	for text, want := range map[string]string{
 		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"sucrose\"\namount = \"80 g/L\"\n":              "no protein whose amount is known, so there is no map of it",
-		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"whey protein isolate\"\namount = \"30 g/L\"\n": "says neither how hot nor how long the drink is held, so there is no map over temperature; give process.hold_temperature and process.hold_time, zones or a record, or map over concentration",
+		"[drink]\nname = \"x\"\n[[ingredient]]\nname = \"whey protein isolate\"\namount = \"30 g/L\"\n": "says neither how hot nor how long the drink is held, so there is no map over temperature; give process.hold_temperature and process.hold_time, zones or a record, or --hold-time, or map over concentration",
 	} {
 		d, err := spec.Read("-", spec.Options{Stdin: strings.NewReader(text)})
 		require.NoError(t, err)
-		_, err = assess.ProteinMap(context.Background(), d, assess.MapTemperature)
+		_, err = assess.ProteinMap(context.Background(), d, assess.MapTemperature, beverage.Given[float64]{})
 		require.EqualError(t, err, want)
 	}
 }
@@ -112,7 +124,7 @@ func BenchmarkProteinMap(b *testing.B) {
 	d, err := spec.Read("../../testdata/drinks/05-milky-casein.toml", spec.Options{})
 	require.NoError(b, err)
 	for b.Loop() {
-		_, err := assess.ProteinMap(context.Background(), d, assess.MapConcentration)
+		_, err := assess.ProteinMap(context.Background(), d, assess.MapConcentration, beverage.Given[float64]{})
 		require.NoError(b, err)
 	}
 }

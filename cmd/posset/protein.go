@@ -7,6 +7,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/assess"
+	"posset/beverage/quantity"
 	"posset/beverage/report"
 	"posset/cmd/posset/internal/console"
 )
@@ -14,6 +15,7 @@ import (
 func proteinCommand(con *console.Console) *cobra.Command {
 	var outside bool
 	var over string
+	var hold beverage.Given[float64]
 	cmd := &cobra.Command{
 		Use:   "protein SPEC",
 		Short: "Charge, heat damage and stability of one drink's protein",
@@ -26,13 +28,16 @@ pH and temperature of the hold, or at every pH and content of protein.`,
 			if _, ok := mapsOver[over]; over != "" && !ok {
 				return usageError(cmd, fmt.Sprintf("--map: %q is no map; write ph,temperature or ph,concentration", over))
 			}
+			if hold.Known && mapsOver[over] != assess.MapTemperature {
+				return usageError(cmd, "--hold-time goes with --map ph,temperature")
+			}
 			d, err := readSpec(cmd, con, specs[0], outside)
 			if err != nil {
 				return err
 			}
 			r, err := assess.Protein(cmd.Context(), d, pictured(con))
 			if err == nil && over != "" {
-				r.Map, err = assess.ProteinMap(cmd.Context(), d, mapsOver[over])
+				r.Map, err = assess.ProteinMap(cmd.Context(), d, mapsOver[over], hold)
 			}
 			if err != nil {
 				return naming(specs[0], err)
@@ -41,6 +46,7 @@ pH and temperature of the hold, or at every pH and content of protein.`,
 		},
 	}
 	cmd.Flags().StringVar(&over, "map", "", "also `ph,temperature` or ph,concentration: the findings at every place")
+	cmd.Flags().Var(&quantityFlag{at: &hold, read: quantity.ParseDuration, kind: "TIME"}, "hold-time", "hold of that map, such as \"15 s\", in place of the stated one")
 	bindOutside(cmd, &outside)
 	return cmd
 }
