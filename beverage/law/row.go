@@ -59,6 +59,23 @@ func (r Row) Cite() string {
 	return r.Section + " (" + strings.Join(said, ", ") + ")"
 }
 
+// namesYear tells whether a section names a date itself; a number such as that of
+// Regulation 1333/2008 is no date.
+func namesYear(section, date string) bool {
+	for at, rest := 0, section; ; {
+		i := strings.Index(rest, date)
+		if i < 0 {
+			return false
+		}
+		at += i
+		after := at + len(date)
+		if (at == 0 || section[at-1] != '/') && (after == len(section) || section[after] != '/') {
+			return true
+		}
+		at, rest = after, section[after:]
+	}
+}
+
 const undatedCopy = "undated copy"
 
 // textDate is the date of the text in words; a section that names its own year
@@ -67,7 +84,7 @@ func (r Row) textDate() []string {
 	switch {
 	case r.TextDate == undatedCopy:
 		return []string{undatedCopy}
-	case r.TextDate == "" || strings.Contains(r.Section, r.TextDate):
+	case r.TextDate == "" || namesYear(r.Section, r.TextDate):
 		return nil
 	}
 	return []string{r.TextDate + " text"}

@@ -194,3 +194,15 @@ func TestChilledEqualsFollowTheirTarget(t *testing.T) {
 		}
 	}
 }
+
+// The number of a regulation is no date of its text.
+func TestNumberIsNoDate(t *testing.T) {
+	for section, want := range map[string]bool{
+		"FDA recall notice, September 2017": true, "guidance (2017, revised 2020)": true, "Regulation (EC) No 1333/2017": false, "Regulation (EU) 2017/2895": false,
+		"Regulation (EU) 2017/98 as of 2017": true, "no year": false,
+	} {
+		if got := namesYear(section, "2017"); got != want {
+			t.Errorf("%q: %v", section, got)
+		}
+	}
+}
