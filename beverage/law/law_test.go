@@ -231,3 +231,15 @@ func sorted(list []string) []string {
 	slices.Sort(list)
 	return list
 }
+
+// No duty and no statement calls a drink, a plant or a process approved or safe.
+func TestDutiesPraiseNothing(t *testing.T) {
+	all, _ := filings()
+	for _, f := range all {
+		for _, word := range []string{"approved", "safe", "compliant", "passes"} {
+			if slices.Contains(strings.Fields(strings.Trim(f.Duty, ".,;")), word) && !strings.Contains(f.Duty, "food safety") {
+				t.Errorf("%q says %q", f.Duty, word)
+			}
+		}
+	}
+}
