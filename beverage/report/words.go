@@ -45,6 +45,9 @@ func counted(n int, thing string) string {
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
+// Judged is an outcome with the words that must stand beside it.
+func Judged(o beverage.Outcome) string { return judged(o) }
+
 // judged is an outcome with the words that must stand beside it.
 func judged(o beverage.Outcome) string {
 	if o == beverage.Meets {

@@ -248,6 +248,9 @@ func (a *recordsAnswer) Needed() string {
 // Minutes shows a lethality; what is unknown is a dash.
 func (*recordsAnswer) Minutes(v *float64) string { return shownFigure(v, "%.2f") }
 
+// Judged is an outcome with what must stand beside it.
+func (*recordsAnswer) Judged(o *beverage.Outcome) string { return report.Judged(*o) }
+
 // Credited shows a credit, which is never rounded up.
 func (*recordsAnswer) Credited(v *float64) string { return report.CreditedWords(v) }
 

@@ -95,7 +95,9 @@ func TestReportsInABrowser(t *testing.T) {
 	t.Cleanup(v.server.Close)
 	for name := range reports {
 		v.open("/" + name)
-		v.looked("report-" + name)
+		if name != "brief" && name != "check-two" { // they are of the same parts, and axe takes its time over long pages
+			v.looked("report-" + name)
+		}
 		v.heard("report-" + name)
 		for paper, inches := range map[string][2]float64{"a4": {8.27, 11.69}, "letter": {8.5, 11}} {
 			v.printed(name+"-"+paper, inches)
