@@ -156,8 +156,8 @@ func resultOf(a *beverage.Assessment) *drinkResult {
 	return r
 }
 
-// Plain is a route in plain words.
-func (r *drinkResult) Plain(route beverage.Route) string { return plainRoutes[route] }
+// PlainClass is the class in plain words.
+func (r *drinkResult) PlainClass() string { return plainClasses[r.Class.Class] }
 
 // disclosures are how much of the formula a brief may tell.
 var disclosures = []string{"full", "classes", "none"}

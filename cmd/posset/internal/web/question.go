@@ -92,6 +92,15 @@ var plainRoutes = map[beverage.Route]string{
 	beverage.NoProcess:         "nothing at all is done",
 }
 
+// plainClasses tell a class to who has never heard of it.
+var plainClasses = map[beverage.Class]string{
+	beverage.Acid:      "sour by nature, or nothing in it that is not",
+	beverage.Acidified: "something that is not sour by nature, brought to a pH of 4.6 or below: that holds back some microbes, not all, and the law asks for a process of its own",
+	beverage.LowAcid:   "not sour: the microbe of botulism could grow, so that strong heat or unbroken cold must keep it",
+	beverage.Undecided: "what was said does not settle it, so that the stricter reading counts",
+	beverage.Outside:   "outside these classes, by its alcohol or its dryness; that clears no hazard",
+}
+
 func routeChoices() []choice {
 	var list []choice
 	for _, r := range beverage.Routes {

@@ -18,6 +18,7 @@ import (
 	"sync"
 	"time"
 
+	"posset/beverage"
 	"posset/beverage/assess"
 )
 
@@ -56,7 +57,7 @@ type Site struct {
 
 // New makes a site. Close removes what it keeps on disk.
 func New(o assess.Options) (*Site, error) {
-	pages, err := template.New("").ParseFS(templates, "templates/*.tmpl")
+	pages, err := template.New("").Funcs(template.FuncMap{"plainly": func(r beverage.Route) string { return plainRoutes[r] }}).ParseFS(templates, "templates/*.tmpl")
 	if err != nil {
 		return nil, err
 	}
