@@ -9,14 +9,22 @@ import (
 
 // JSON writes v, a result or a list of results, indented, with a last newline.
 func JSON(w io.Writer, v any) error {
-	var flat, b bytes.Buffer
+	var flat bytes.Buffer
 	if err := encode(&flat, reflect.ValueOf(v), 0); err != nil {
 		return err
 	}
-	if err := json.Indent(&b, flat.Bytes(), "", "  "); err != nil {
+	b, here := w.(*bytes.Buffer)
+	if !here {
+		b = &bytes.Buffer{}
+	}
+	b.Grow(2 * flat.Len()) // as indents make it: of many records it is large
+	if err := json.Indent(b, flat.Bytes(), "", "  "); err != nil {
 		return err
 	}
 	b.WriteByte('\n')
+	if here {
+		return nil
+	}
 	_, err := w.Write(b.Bytes())
 	return err
 }
