@@ -154,23 +154,29 @@ func probeRow(r *beverage.LethalityResult, l beverage.LogResult, p beverage.Prob
 		row = append(row, "", "", "")
 	}
 	for i := range further {
+		if i >= len(p.More) {
+			row = append(row, "", "")
+			continue
+		}
 		row = append(row, numeral(p.More[i].LethalityMinutes), numeral(p.More[i].CreditedMinutes))
 	}
 	return append(row, faultKinds(p.Faults), "")
 }
 
-// furtherNames are the further bases, the same for every probe.
-func furtherNames(logs []beverage.LogResult) []string {
+// furtherNames are the further bases, the same for every probe that has any.
+func furtherNames(logs []beverage.LogResult) (names []string) {
 	for _, l := range logs {
 		for _, p := range l.Probes {
-			var names []string
+			if len(p.More) <= len(names) {
+				continue
+			}
+			names = names[:0]
 			for _, b := range p.More {
 				names = append(names, b.Basis+" minutes")
 			}
-			return names
 		}
 	}
-	return nil
+	return names
 }
 
 func outcomeText(o *beverage.Outcome) string {
