@@ -247,7 +247,7 @@ func TestChoicesOffer(t *testing.T) {
 	con, _, _ := testConsole()
 	f := con.FormatFlag()
 	err := f.Set("xml")
-	if want := `"xml" is none of its words; write "text", "json", "ndjson", "csv" or "html"`; err == nil || err.Error() != want {
+	if want := `"xml" is none of its words; write "text", "json", "ndjson", "csv", "xlsx" or "html"`; err == nil || err.Error() != want {
 		t.Errorf("got %v, want %s", err, want)
 	}
 	if err := f.Set("csv"); err != nil || con.Format != CSV || f.String() != "csv" {
