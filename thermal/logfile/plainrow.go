@@ -26,7 +26,7 @@ func (r *rowReader) plainRow(w *window, text []byte) (rest []byte, ok bool) {
 			}
 		} else {
 			cell := plainCell(text[min(at, len(text)):], r.sep)
-			if len(cell) > 0 && cell[0] == '"' {
+			if cell == nil || len(cell) > 0 && cell[0] == '"' {
 				return text, false
 			}
 			at += len(cell)
@@ -135,11 +135,17 @@ func (r *rowReader) usualNumbers(cells []float64, stride, most int, text []byte,
 	return n, at
 }
 
-// plainCell is the text up to the separator or the end of the line.
+// plainCell is the text up to the separator or the end of the line; nil where a
+// carriage return stands within it, or there is no end.
 func plainCell(text []byte, sep byte) []byte {
 	for i, c := range text {
-		if c == sep || c == '\n' || c == '\r' {
+		switch {
+		case c == sep || c == '\n':
 			return text[:i]
+		case c == '\r' && i+1 < len(text) && text[i+1] == '\n':
+			return text[:i]
+		case c == '\r':
+			return nil
 		}
 	}
 	return nil
