@@ -89,7 +89,7 @@ func (r *rowReader) plainNumbers(w *window, text []byte, at int, run stretch) in
 			continue
 		}
 		v, behind, n := plainNumber(text[min(at, len(text)):], r.mark)
-		if at += n; n == 0 || at >= len(text) || text[at] != r.sep && text[at] != '\n' && text[at] != '\r' {
+		if at += n; n == 0 || at+1 >= len(text) || text[at] != r.sep && text[at] != '\n' && (text[at] != '\r' || text[at+1] != '\n') {
 			return -1
 		}
 		cells[k*w.stride] = v

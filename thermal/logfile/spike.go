@@ -42,8 +42,8 @@ func (t *track) findSpikes(a, b int, v *view) {
 			t.noteSpike(v, i, a, up, "above")
 			s.c[i] = min(s.c[i], low-beyond)
 		case down > beyond && s.joined(i) && s.joined(i+1):
-			if s.x[i] > s.c[i] {
-				continue // the lower of two values at one time
+			if s.x[i] > s.c[i] && t.doubtUnit == "" {
+				continue // the lower of two values at one time; in a doubted unit every reading is lower
 			}
 			t.noteSpike(v, i, a, down, "below")
 		default:
