@@ -1,7 +1,9 @@
 package logfile_test
 
 import (
+	"fmt"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -123,4 +125,25 @@ func TestFaultListIsBounded(t *testing.T) {
 	faults := read(t, long.csv(), options()).Probes[1].Faults
 	require.Len(t, faults, 201)
 	assert.Equal(t, "79 more faults are not listed", faults[200].Detail)
+}
+
+// In a doubted unit every reading counts lower than it says; a spike in it is one
+// all the same.
+func TestSpikeIsToldInADoubtedUnit(t *testing.T) {
+	var csv strings.Builder
+	csv.WriteString("Time (s),Retort (°C),Can (°C)\n")
+	for i := 0; i < 400; i++ {
+		can := 70 + 0.4*float64(i)
+		if i > 10 && i < 100 {
+			fmt.Fprintf(&csv, "%d,%.2f,\n", 2*i, min(126, 22+float64(i)))
+			continue
+		}
+		if i == 300 {
+			can -= 6
+		}
+		fmt.Fprintf(&csv, "%d,%.2f,%.2f\n", 2*i, min(126, 22+float64(i)), can)
+	}
+	faults := read(t, csv.String(), options()).Probes[1].Faults
+	require.True(t, found(faults, []logfile.FaultKind{logfile.UnitDoubt}), "%v", faults)
+	require.True(t, found(faults, []logfile.FaultKind{logfile.Spike}), "%v", faults)
 }
