@@ -6,6 +6,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/law"
+	"posset/beverage/quantity"
 	"posset/thermal"
 	"posset/thermal/logfile"
 )
@@ -134,7 +135,7 @@ func (f *Facts) tunnelNotes() []beverage.HeatNote {
 		return []beverage.HeatNote{n}
 	}
 	slow, quick := zoneUnits(zones, start.V, packLagsMin[0]), zoneUnits(zones, start.V, packLagsMin[1])
-	n.Text = fmt.Sprintf("the %d zones would give %.3g to %.3g PU in a pack that comes tenfold nearer to the spray in %g to %g min; an estimate from the spec, never credited: a probe in the slowest pack tells", len(zones), slow, quick, packLagsMin[0], packLagsMin[1])
+	n.Text = fmt.Sprintf("the %d zones would give %s to %s PU in a pack that comes tenfold nearer to the spray in %g to %g min; an estimate from the spec, never credited: a probe in the slowest pack tells", len(zones), quantity.Number(slow, 3), quantity.Number(quick, 3), packLagsMin[0], packLagsMin[1])
 	return []beverage.HeatNote{n}
 }
 

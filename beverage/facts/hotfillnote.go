@@ -6,6 +6,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/law"
+	"posset/beverage/quantity"
 	"posset/thermal"
 	"posset/thermal/logfile"
 )
@@ -35,7 +36,7 @@ func (f *Facts) hotFillNotes() []beverage.HeatNote {
 		if got >= band.F {
 			verb = "reaches"
 		}
-		n.Text = fmt.Sprintf("%s: over hold and cooling %s gathers %.3g min at %.4g °C, z %.3g C°, the tolerance taken off; that %s the %.3g min for 5 log of vegetative pathogens. It is the coldest place only if the probe stood there, cap and headspace included, and the figures were measured in vegetables and sauces, not in protein drinks", run.Result.File, probe, got, band.TrefC, band.ZC, verb, band.F)
+		n.Text = fmt.Sprintf("%s: over hold and cooling %s gathers %s min at %.4g °C, z %.3g C°, the tolerance taken off; that %s the %s min for 5 log of vegetative pathogens. It is the coldest place only if the probe stood there, cap and headspace included, and the figures were measured in vegetables and sauces, not in protein drinks", run.Result.File, probe, quantity.Number(got, 3), band.TrefC, band.ZC, verb, quantity.Number(band.F, 3))
 		notes = append(notes, n)
 	}
 	return notes

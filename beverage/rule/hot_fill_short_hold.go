@@ -1,11 +1,10 @@
 package rule
 
 import (
-	"fmt"
-
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/law"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -30,7 +29,7 @@ var _ = declare(Rule{
 			return nil
 		}
 		return []Hit{{
-			Detail: fmt.Sprintf("%.4g s; guidance asks for up to %.4g s.", hold.V, want),
+			Detail: quantity.Number(hold.V, 4) + " s; guidance asks for up to " + quantity.Number(want, 4) + " s.",
 			Values: Values{"pack_hold_s": hold.V, "guidance_s": want},
 		}}
 	},

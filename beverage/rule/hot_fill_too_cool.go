@@ -6,6 +6,7 @@ import (
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/law"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -98,5 +99,5 @@ func pathogenHoldWords(f *facts.Facts, band law.HotFillBand, t float64) string {
 	if !published {
 		return fmt.Sprintf("%.1f °C is below the coolest published hot fill, %.1f °C, for up to pH %.1f.", t, band.MinC, band.PHHigh)
 	}
-	return fmt.Sprintf("%.1f °C held for %.3g s; 5 log of pathogens at up to pH %.1f takes %.3g s there.", t, f.Drink.Process.PackHoldS.V, band.PHHigh, need)
+	return fmt.Sprintf("%.1f °C held for %s s; 5 log of pathogens at up to pH %.1f takes %s s there.", t, quantity.Number(f.Drink.Process.PackHoldS.V, 3), band.PHHigh, quantity.Number(need, 3))
 }

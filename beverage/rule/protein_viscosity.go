@@ -1,11 +1,10 @@
 package rule
 
 import (
-	"fmt"
-
 	"posset/beverage"
 	"posset/beverage/facts"
 	"posset/beverage/protein"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -48,5 +47,5 @@ func viscosityWords(k kept) string {
 	if !ok {
 		return ""
 	}
-	return fmt.Sprintf(", estimated %.2g to %.2g mPa·s before heating", v.Low, v.High)
+	return ", estimated " + quantity.Number(v.Low, 2) + " to " + quantity.Number(v.High, 2) + " mPa·s before heating"
 }

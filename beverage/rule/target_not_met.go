@@ -5,6 +5,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/facts"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -46,14 +47,14 @@ func minutesWords(v *float64) string {
 	if v == nil {
 		return "nothing"
 	}
-	return fmt.Sprintf("%.3g min", *v)
+	return quantity.Number(*v, 3) + " min"
 }
 
 func secondsWords(v *float64) string {
 	if v == nil {
 		return "unknown"
 	}
-	return fmt.Sprintf("%.3g s", *v)
+	return quantity.Number(*v, 3) + " s"
 }
 
 func deliveredValues(f *facts.Facts) Values {

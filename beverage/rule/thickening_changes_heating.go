@@ -5,6 +5,7 @@ import (
 
 	"posset/beverage"
 	"posset/beverage/facts"
+	"posset/beverage/quantity"
 )
 
 var _ = declare(Rule{
@@ -39,7 +40,7 @@ func thickens(f *facts.Facts) (why string, k kept) {
 		}
 	}
 	if v := f.Drink.Measured.ViscosityMilliPa; v.Known && v.V >= proteinLimit("thick_mpas") {
-		return fmt.Sprintf("the drink is thick, %.3g mPa·s as measured", v.V), kept{}
+		return "the drink is thick, " + quantity.Number(v.V, 3) + " mPa·s as measured", kept{}
 	}
 	return "", kept{}
 }

@@ -45,7 +45,7 @@ pH and temperature of the hold, or at every pH and content of protein.`,
 			return emitOne(con, r, func(u report.Units) report.Doc { return report.Protein(r, u) }, isOpen(con, flagged(r.Flags)))
 		},
 	}
-	cmd.Flags().StringVar(&over, "map", "", "also `ph,temperature` or ph,concentration: the findings at every place")
+	cmd.Flags().StringVar(&over, "map", "", "the findings at every place over `ph,temperature`, or over ph,concentration")
 	cmd.Flags().Var(&quantityFlag{at: &hold, read: quantity.ParseDuration, kind: "TIME"}, "hold-time", "hold of that map, such as \"15 s\", in place of the stated one")
 	bindOutside(cmd, &outside)
 	return cmd
