@@ -152,7 +152,8 @@ func TestEveryNameResolvesHoweverWritten(t *testing.T) {
 		case 3:
 			n = strings.ReplaceAll(n, "-", " ")
 		case 4:
-			if last := n[len(n)-1]; last >= 'a' && last <= 'r' && last != 'i' && len(ws[len(ws)-1]) > 3 {
+			word := ws[len(ws)-1] // a formula such as NH4Cl has no plural
+			if last := n[len(n)-1]; last >= 'a' && last <= 'r' && last != 'i' && len(word) > 3 && !strings.ContainsAny(word, "0123456789") {
 				n += "s"
 			}
 		}
