@@ -176,15 +176,26 @@ func (a *analysis) begin(v *view) error {
 	a.scratch.steps = forwardSteps(a.scratch.steps[:0], v.t)
 	a.seq.cad = cadenceOf(a.scratch.steps)
 	for i, t := range a.tracks {
-		if t.column.unit == "C" {
-			t.doubtUnit = doubtedUnit(v.cols[i])
-		}
+		doubt := a.unitDoubt(t, v.cols[i])
+		t.doubtUnit = doubt.unit
 		t.learn(v, i)
 		if t.doubtUnit != "" {
-			t.note(v, UnitDoubt, 0, fmt.Sprintf("said to be in °C, but the values look like %s; the lower of the two is credited", unitName(t.doubtUnit)))
+			t.note(v, UnitDoubt, 0, doubt.detail())
 		}
 	}
 	return nil
+}
+
+// unitDoubt is what is left of the doubt about a column's unit once the caller
+// was heard: the caller's word settles only what can be either unit.
+func (a *analysis) unitDoubt(t *track, col []float64) unitDoubt {
+	if t.column.unit != "C" {
+		return unitDoubt{}
+	}
+	if d := doubtedUnit(col); !(d.either && a.o.Unit == "C") {
+		return d
+	}
+	return unitDoubt{}
 }
 
 // turnRound puts the rows of a file that runs from newest to oldest in order,

@@ -153,13 +153,14 @@ func (l *layout) settleUnits(file, declared string) error {
 	if l.table.unitRow >= 0 {
 		l.basis = "unit row"
 	}
-	preamble := l.table.preambleUnit()
+	preamble, named := l.table.preambleUnit(), false
 	for i := range l.columns {
 		c := &l.columns[i]
 		switch {
 		case c.unit != "" && declared != "" && c.unit != declared:
 			return fmt.Errorf("%s: column %q is headed °%s but the unit was given as %s; give none, or correct the heading", file, c.name, c.unit, declared)
 		case isTemperatureUnit(c.unit):
+			named = true
 		case declared != "":
 			c.unit, l.basis = declared, "declared"
 		case preamble != "":
@@ -167,6 +168,9 @@ func (l *layout) settleUnits(file, declared string) error {
 		default:
 			return fmt.Errorf("%s: no unit for temperature column %q; say which with --unit C, --unit F or --unit K", file, c.name)
 		}
+	}
+	if named && declared != "" && l.basis != "declared" {
+		l.basis += " and declared"
 	}
 	return nil
 }

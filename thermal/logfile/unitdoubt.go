@@ -1,6 +1,9 @@
 package logfile
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Temperatures by which readings are known for another unit than stated. A
 // drink's process runs between these; common practice, no source.
@@ -15,11 +18,28 @@ const (
 	fahrenheitMax         = 320.0 // °F: 160 °C
 )
 
-// doubtedUnit gives the unit that the readings of a column said to be in °C look
-// like, when it is another; "" when there is no doubt.
-func doubtedUnit(col []float64) string {
-	if highest(col) < fahrenheitHotC {
-		return ""
+// unitDoubt is the unit that readings look like beside the one stated: "K", "F",
+// or "" where there is no doubt. Either tells that a process in °C could have
+// given them as well, such as the outlet of a tube run from 78 over 139 to 80 °C,
+// which in °F is a pasteurizer: then whoever knows the recorder can settle it.
+type unitDoubt struct {
+	unit   string
+	either bool
+}
+
+// detail says what is in doubt, and how it is settled.
+func (d unitDoubt) detail() string {
+	if d.either {
+		return fmt.Sprintf("said to be in °C, but the values may be %s as well; the lower of the two is credited; if the recorder was set to °C, settle it with --unit C", unitName(d.unit))
+	}
+	return fmt.Sprintf("said to be in °C, but the values look like %s; the lower of the two is credited", unitName(d.unit))
+}
+
+// doubtedUnit looks at the readings of a column said to be in °C.
+func doubtedUnit(col []float64) unitDoubt {
+	top := highest(col)
+	if top < fahrenheitHotC {
+		return unitDoubt{}
 	}
 	var n, kelvin, fahrenheit, beyond, warm, hot int
 	last, before, jumps := missing, 0., 0
@@ -40,15 +60,14 @@ func doubtedUnit(col []float64) string {
 	most := func(k int) bool { return n > 0 && float64(k) >= doubtShare*float64(n) }
 	switch {
 	case n == 0:
-		return ""
 	case most(kelvin):
-		return "K"
+		return unitDoubt{unit: "K"}
 	case most(fahrenheit) && jumps == 0 && float64(beyond) >= hotterShare*float64(n):
-		return "F"
+		return unitDoubt{unit: "F"}
 	case most(warm) && hot > 0 && endsCool(col):
-		return "F"
+		return unitDoubt{unit: "F", either: top <= hotterThanAnyC}
 	}
-	return ""
+	return unitDoubt{}
 }
 
 func highest(col []float64) float64 {
