@@ -183,6 +183,9 @@ func (t *table) preambleUnit() string {
 	if t.heading >= 0 {
 		end = t.heading
 	}
+	if t.grouped() {
+		end--
+	}
 	for _, line := range t.lines[:end] {
 		for _, c := range splitCells(nil, line, t.sep) {
 			u := cellUnit(string(c))

@@ -113,8 +113,9 @@ func (t *table) headings() []heading {
 	if t.unitRow >= 0 {
 		units = t.row(t.unitRow)
 	}
+	upper := t.groups()
 	for i, name := range names {
-		out[i] = parseHeading(name)
+		out[i] = parseHeading(name).under(upper[i])
 		if name == "" {
 			out[i].full = fmt.Sprintf("column %d", i+1)
 			out[i].label = out[i].full
