@@ -1,12 +1,7 @@
 package rule
 
 import (
-	"fmt"
-	"math"
-
-	"posset/beverage"
 	"posset/beverage/facts"
-	"posset/beverage/law"
 )
 
 var _ = declare(Rule{
@@ -22,32 +17,8 @@ var _ = declare(Rule{
 		}
 		var hits []Hit
 		for _, m := range f.Drink.Markets {
-			hits = append(hits, phosphateOver(a, m, f.AdditiveDrink())...)
+			hits = append(hits, overOf(a, m, f.AdditiveDrink())...)
 		}
 		return hits
 	},
 })
-
-func phosphateOver(a facts.Additive, m beverage.Market, drink law.DrinkFacts) []Hit {
-	r := law.Rule(a.Substance, m, drink)
-	limit := r.Strict
-	if limit.Permitted != law.PermittedToLimit {
-		return nil
-	}
-	high, known := a.In(limit)
-	if !known {
-		high = math.NaN()
-	}
-	if high <= limit.LimitMGPerL {
-		return nil
-	}
-	h := Hit{
-		Detail:  fmt.Sprintf("%s: %s, limit %.0f mg/L%s in %s%s.", m, amountWords(a, limit), limit.LimitMGPerL, weighedWords(limit), limit.Category, doubtWords(r.Doubt)),
-		Markets: []beverage.Market{m}, Row: limit.RowID,
-		Values: Values{"substance": a.Substance, "mg_per_l": nil, "limit_mg_per_l": limit.LimitMGPerL},
-	}
-	if known {
-		h.Values["mg_per_l"] = high
-	}
-	return []Hit{h}
-}
