@@ -15,7 +15,7 @@ func (d *Doc) addDelivered(l *beverage.Delivered, u Units) {
 	}
 	d.add("Delivered lethality",
 		Figures{{Name: "Target", Words: targetWords(l)}, {Name: "Outcome", Words: judged(l.Outcome)}},
-		recordTable(l.Logs), probeTable(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
+		recordTable(l.Logs), probeTable(l.Logs, u), atMostItems(l.Logs, u), assumedNote(l.Logs), moreTable(l.Logs, u), logErrors(l.Logs), faultTable(l.Logs))
 	d.addCourse(l.Logs, u)
 	d.addTurning(l.Logs)
 	d.addDepartures(l.Departures, nil, l.Dispositions, u)

@@ -12,7 +12,7 @@ import (
 func Lethality(r *beverage.LethalityResult, u Units) Doc {
 	d := Doc{Title: "Lethality of " + counted(len(r.Logs), "log"), Headline: logsHeadline(r), Tool: r.Tool, Cautions: r.Cautions}
 	d.add("Basis", basisFigures(r, u))
-	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
+	d.add("Logs", logErrors(r.Logs), probeTable(r.Logs, u), atMostItems(r.Logs, u), assumedNote(r.Logs), Para(creditedMeans))
 	d.addCourse(r.Logs, u)
 	d.add("Further bases", moreTable(r.Logs, u), furtherNote(r.Logs))
 	d.add("Faults, counted against the process", faultTable(r.Logs))
