@@ -66,7 +66,7 @@ var answers = map[string]func(*facts.Facts) answer{
 	"measured.viscosity":          func(f *facts.Facts) answer { return reading(f.Drink.Measured.ViscosityMilliPa, quantity.Viscosity) },
 	"measured.titratable_acidity": acidityAnswer,
 
-	"predicted.ph":               func(f *facts.Facts) answer { return predicted(f.PH.Predicted, "") },
+	"predicted.ph":               phByRecipe,
 	"predicted.protein":          func(f *facts.Facts) answer { return predicted(f.Protein.GPerL, " g/L") },
 	"predicted.protein_serving":  func(f *facts.Facts) answer { return predicted(f.PerServing(f.Protein.GPerL), " g") },
 	"predicted.caffeine_serving": func(f *facts.Facts) answer { return predicted(f.PerServing(f.Protein.Caffeine), " mg") },
@@ -169,11 +169,23 @@ func phAnswer(f *facts.Facts) answer {
 	m, p := f.PH.Measured, f.PH.Decides
 	switch {
 	case m.Known():
-		return answer{text: fmt.Sprintf("read %.2f, %.2f to %.2f with all doubt", f.Drink.Measured.PH.V, m.Low, m.High), from: f.Drink.Measured.PH.Place.String(), basis: beverage.Measured}
+		return answer{text: fmt.Sprintf("read %.2f, %s with all doubt", f.Drink.Measured.PH.V, phSpan(m)), from: f.Drink.Measured.PH.Place.String(), basis: beverage.Measured}
 	case p.Known():
-		return answer{text: fmt.Sprintf("%.2f to %.2f by the recipe, not measured", p.Low, p.High), from: byModel, basis: beverage.Predicted, short: true}
+		return answer{text: phSpan(p) + " by the recipe, not measured", from: byModel, basis: beverage.Predicted, short: true}
 	}
 	return answer{}
+}
+
+func phByRecipe(f *facts.Facts) answer {
+	if !f.PH.Predicted.Known() {
+		return answer{}
+	}
+	return answer{text: phSpan(f.PH.Predicted), from: byModel, basis: beverage.Predicted}
+}
+
+func phSpan(i beverage.Interval) string {
+	low, high := i.Outward(2)
+	return fmt.Sprintf("%.2f to %.2f", low, high)
 }
 
 // shelfLifeAnswer tells a short life in days.
