@@ -112,12 +112,16 @@ func (h hinge) tolerated(credited, target float64) beverage.Turning {
 	case at < 0:
 		t.Text = fmt.Sprintf("not even a tolerance of 0 meets the target: the readings are %.3g C° too low", -at)
 	case credited >= target:
-		t.Turns, t.Text = true, fmt.Sprintf("the target is met up to a tolerance of %.3g C°; %.3g was counted", at, h.lowerC)
+		t.Turns, t.Text = at <= nearTolerance*h.lowerC, fmt.Sprintf("the target is met up to a tolerance of %.3g C°; %.3g was counted", at, h.lowerC)
 	default:
 		t.Turns, t.Text = true, fmt.Sprintf("a tolerance of %.3g C° or less would meet the target; %.3g was counted", at, h.lowerC)
 	}
 	return t
 }
+
+// nearTolerance is up to how many times the tolerance counted another is one that
+// a thermometer may really have (a margin of ours).
+const nearTolerance = 2
 
 // withoutProbes tells whose removal would change the answer.
 func (h hinge) withoutProbes() []beverage.Turning {

@@ -53,6 +53,8 @@ func TestARunThatHangsOnOneReading(t *testing.T) {
 	}
 	assert.Equal(t, beverage.Turning{What: "reading", Text: "of Can product most hangs on the reading at 300 s: 2 min with the pieces on both sides of it; without them the target is not met", Turns: true}, read(3)["reading"])
 	assert.Equal(t, beverage.Turning{What: "reading", Text: "no single reading of Can product is worth more than 3 min"}, read(0.1)["reading"])
+	assert.True(t, read(3.6)["sensor tolerance"].Turns)
+	assert.False(t, read(0.1)["sensor tolerance"].Turns, "no thermometer is so far out")
 	assert.Equal(t, "not even a tolerance of 0 meets the target: the readings are 2.72 C° too low", read(8)["sensor tolerance"].Text)
 }
 
