@@ -141,6 +141,7 @@ func membersOf(t reflect.Type) []member {
 
 func encodeList(b *bytes.Buffer, v reflect.Value, depth int) error {
 	b.WriteByte('[')
+	start := b.Len()
 	for i := range v.Len() {
 		if i > 0 {
 			b.WriteByte(',')
@@ -148,9 +149,22 @@ func encodeList(b *bytes.Buffer, v reflect.Value, depth int) error {
 		if err := encode(b, v.Index(i), depth+1); err != nil {
 			return err
 		}
+		if i == 0 {
+			b.Grow(RoomForMore(b.Len()-start, v.Len()-1))
+		}
 	}
 	b.WriteByte(']')
 	return nil
+}
+
+// mostRoom is how many bytes are set aside at once: the next may be shorter.
+const mostRoom = 32 << 20
+
+// RoomForMore is how many bytes so many more like the first may take. Set aside
+// at once, they spare a buffer doubling that holds much of a long list twice.
+func RoomForMore(first, more int) int {
+	const spare = 16 // one part in it, for those that are longer
+	return min(mostRoom, (first+first/spare)*more)
 }
 
 func encodeMap(b *bytes.Buffer, v reflect.Value, depth int) error {

@@ -51,6 +51,7 @@ func runLethality(cmd *cobra.Command, con *console.Console, names []string, o *l
 	if err := o.evidenceFits(cmd, found.Files); err != nil {
 		return err
 	}
+	defer spareMemory(found.Files)()
 	logs, err := readLogs(cmd.Context(), con, reader, found.Files)
 	if err != nil {
 		return err
@@ -132,7 +133,7 @@ func readOneLog(ctx context.Context, con *console.Console, reader *assess.LogRea
 // that is unusable gives nothing; among many it carries its error.
 func emitLogs(con *console.Console, reader *assess.LogReader, found inputs.Found, logs []readLog) error {
 	errs := found.Errs
-	var results []beverage.LogResult
+	results := make([]beverage.LogResult, 0, len(logs))
 	sound, open := 0, false
 	for _, l := range logs {
 		results = append(results, l.result)

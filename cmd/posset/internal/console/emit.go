@@ -30,17 +30,12 @@ func (c *Console) Emit(many bool, results ...Result) error {
 	return nil
 }
 
-func (c *Console) render(w io.Writer, many bool, results []Result) error {
+func (c *Console) render(w *bytes.Buffer, many bool, results []Result) error {
 	switch c.Format {
 	case JSON:
 		return emitJSON(w, many, results)
 	case NDJSON:
-		for _, r := range results {
-			if err := report.NDJSON(w, r.Value); err != nil {
-				return err
-			}
-		}
-		return nil
+		return emitLines(w, results)
 	case CSV:
 		return report.CSV(w, c.docs(results)...)
 	case XLSX:
@@ -49,6 +44,18 @@ func (c *Console) render(w io.Writer, many bool, results []Result) error {
 		return report.HTML(w, c.docs(results)...)
 	}
 	return report.Text(w, c.style(), c.docs(results)...)
+}
+
+func emitLines(w *bytes.Buffer, results []Result) error {
+	for i, r := range results {
+		if err := report.NDJSON(w, r.Value); err != nil {
+			return err
+		}
+		if i == 0 {
+			w.Grow(report.RoomForMore(w.Len(), len(results)-1))
+		}
+	}
+	return nil
 }
 
 func emitJSON(w io.Writer, many bool, results []Result) error {
