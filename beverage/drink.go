@@ -169,6 +169,7 @@ type Record struct {
 	Place      Place
 	File       string            // inside Dir, cleaned
 	Roles      map[string]string // heading -> role
+	Unit       Given[string]     // of its readings: "C", "F" or "K"
 	Calibrated Given[string]     // date, yyyy-mm-dd
 	Retort     Given[string]
 	Batch      Given[string]

@@ -68,7 +68,7 @@ func outcomeOver(runs []Run) beverage.Outcome {
 }
 
 func runOf(ctx context.Context, d *beverage.Drink, rec beverage.Record, t *Target) (Run, error) {
-	opt := logfile.Options{ToleranceC: sensorToleranceC, Roles: map[string]logfile.Role{}}
+	opt := logfile.Options{Unit: rec.Unit.V, ToleranceC: sensorToleranceC, Roles: map[string]logfile.Role{}}
 	for heading, role := range rec.Roles {
 		opt.Roles[heading] = logfile.Role(role)
 	}

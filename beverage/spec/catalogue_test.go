@@ -132,6 +132,7 @@ func TestCatalogueWords(t *testing.T) {
 		"short log":      {d.Process.Records[0].File, "logs/run-1.csv"},
 		"record":         {d.Process.Records[1].File, "logs/run-2.csv"},
 		"roles":          {d.Process.Records[1].Roles, map[string]string{"Can 1": "product", "Tunnel": "retort"}},
+		"unit":           {d.Process.Records[1].Unit.V, "C"},
 		"calibrated":     {d.Process.Records[1].Calibrated.V, "2026-01-15"},
 		"retort":         {d.Process.Records[1].Retort.V, "3"},
 		"batch":          {d.Process.Records[1].Batch.V, "Q-0417"},

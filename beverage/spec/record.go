@@ -8,6 +8,9 @@ import (
 // roles are what a column of a record can be.
 var roles = []string{"product", "retort", "reference", "other", "ignore"}
 
+// units are those that readings are written in.
+var units = []string{"C", "F", "K"}
+
 var record = table[beverage.Record]{
 	check: func(r *reader, n *node, rec *beverage.Record) { rec.Place = r.place(n) },
 	fields: []field[beverage.Record]{
@@ -21,6 +24,8 @@ var record = table[beverage.Record]{
 				Means: "What each column is.", Example: `{ "Can 1" = "product", "Retort" = "retort" }`},
 			read: func(r *reader, n *node, rec *beverage.Record) { rec.Roles = r.rolesOf(n) },
 		},
+		word("unit", units, "The unit of its readings, where the file does not tell; C also settles a doubt whether readings headed °C are °F.",
+			func(rec *beverage.Record) *beverage.Given[string] { return &rec.Unit }),
 		date("calibrated", "When its sensors were last calibrated.", "2026-01-15", func(rec *beverage.Record) *beverage.Given[string] { return &rec.Calibrated }),
 		text("retort", "Which retort.", "3", func(rec *beverage.Record) *beverage.Given[string] { return &rec.Retort }),
 		text("batch", "Which batch.", "Q-0417", func(rec *beverage.Record) *beverage.Given[string] { return &rec.Batch }),

@@ -40,7 +40,7 @@ func (o *lethalityFlags) bind(f *pflag.FlagSet) {
 	f.StringVar(&o.organism, "organism", "", "`NAME` of an organism, for its own reference temperature and z")
 	f.StringVar(&o.target, "target", "", "`TARGET`: \"6 min\", \"F0 6 min\", \"15 PU\", \"15 s at 72 C\", \"5 log NAME\"")
 	f.Var(&quantityFlag{at: &o.toleranceC, read: quantity.ParseTemperatureDifference, kind: "DIFFERENCE"}, "tolerance", "sensor tolerance, taken off every reading (0.5 C unless said)")
-	f.StringVar(&o.unit, "unit", "", "`C|F|K` of the readings, where the log does not tell")
+	f.StringVar(&o.unit, "unit", "", "`C|F|K` of the readings, where the log does not tell; C also settles a doubt about °C")
 	f.StringVar(&o.dates, "dates", "", "`dmy|mdy|ymd`: order of the dates, where the log does not tell")
 	f.StringVar(&o.sheet, "sheet", "", "`SHEET` of a workbook")
 	f.StringArrayVar(&o.roles, "role", nil, "`HEADING=ROLE` of a column: product, retort, reference, other or ignore; repeatable")

@@ -30,7 +30,7 @@ type unitDoubt struct {
 // detail says what is in doubt, and how it is settled.
 func (d unitDoubt) detail() string {
 	if d.either {
-		return fmt.Sprintf("said to be in °C, but the values may be %s as well; the lower of the two is credited; if the recorder was set to °C, settle it with --unit C", unitName(d.unit))
+		return fmt.Sprintf("said to be in °C, but the values may be %s as well; the lower of the two is credited; if the recorder was set to °C, settle it with --unit C, or with unit = \"C\" for the record in the spec", unitName(d.unit))
 	}
 	return fmt.Sprintf("said to be in °C, but the values look like %s; the lower of the two is credited", unitName(d.unit))
 }

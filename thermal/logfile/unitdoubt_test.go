@@ -29,7 +29,7 @@ func outlet(heading string, from, run, to float64) string {
 	return csv.String()
 }
 
-const eitherUnit = "said to be in °C, but the values may be °F as well; the lower of the two is credited; if the recorder was set to °C, settle it with --unit C"
+const eitherUnit = "said to be in °C, but the values may be °F as well; the lower of the two is credited; if the recorder was set to °C, settle it with --unit C, or with unit = \"C\" for the record in the spec"
 
 // A tube that starts and ends hot may be a pasteurizer in °F. Who knows the
 // recorder settles it: then nothing is left to find.
