@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 )
 
 // lookahead is how many of the latest rows wait for the next view before they
@@ -192,8 +193,12 @@ func (a *analysis) unitDoubt(t *track, col []float64) unitDoubt {
 	if t.column.unit != "C" {
 		return unitDoubt{}
 	}
-	if d := doubtedUnit(col); !(d.either && a.o.Unit == "C") {
+	d := doubtedUnit(col)
+	if !(d.either && a.o.Unit == "C") {
 		return d
+	}
+	if l := a.layout; l.basis != "declared" && !strings.HasSuffix(l.basis, settledBasis) {
+		l.basis += settledBasis
 	}
 	return unitDoubt{}
 }

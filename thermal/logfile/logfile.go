@@ -87,7 +87,7 @@ type Understood struct {
 	DateBasis    string  // "declared", "dates", "convention"
 	IntervalS    float64 // the usual time between two rows
 	Unit         string  // "C", "F", "K" or "mixed"
-	UnitBasis    string  // "heading", "unit row", "preamble", "cells", "declared", or the first two with " and declared"
+	UnitBasis    string  // "heading", "unit row", "preamble", "cells", "declared", or the first two with " and declared", which may have settled a doubt
 	ResolutionC  float64 // C°, the finest step any temperature column shows
 	NewestFirst  bool    // rows run from newest to oldest and were turned round
 	SkippedRows  int     // rows without a readable time

@@ -27,6 +27,10 @@ type unitDoubt struct {
 	either bool
 }
 
+// settledBasis is told beside how the unit was known, where the caller's word
+// settled a doubt.
+const settledBasis = ", where the readings may be °F as well"
+
 // detail says what is in doubt, and how it is settled.
 func (d unitDoubt) detail() string {
 	if d.either {

@@ -47,13 +47,16 @@ func TestUnitThatMayBeEitherIsSettledByWord(t *testing.T) {
 		l := read(t, text, o)
 		assert.Empty(t, l.Probes[0].Faults)
 		assert.Greater(t, *l.Probes[0].Results[0].CreditedMin, 10.0)
-		assert.Equal(t, "heading and declared", l.Understood.UnitBasis)
+		assert.Equal(t, "heading and declared, where the readings may be °F as well", l.Understood.UnitBasis)
 	}
 }
 
 // A tube that only ever ran hot, and one that was started with cool water, are in °C.
 func TestTubesInCelsiusAreNotDoubted(t *testing.T) {
 	for _, text := range []string{outlet("Hold tube outlet (°C)", 20, 139, 20), outlet("Hold tube outlet (°C)", 135, 139, 137), outlet("Hold tube outlet (°C)", 95, 139, 105)} {
+		o := options()
+		o.Unit = "C"
+		assert.Equal(t, "heading and declared", read(t, text, o).Understood.UnitBasis)
 		for _, f := range read(t, text, options()).Probes[0].Faults {
 			assert.NotEqual(t, logfile.UnitDoubt, f.Kind)
 		}
