@@ -34,8 +34,10 @@ func (t *track) findJumps(a, b int, v *view) {
 		switch {
 		case t.s.flag[i]&afterHeat != 0:
 			t.comeDown(i, v)
+		case t.s.joined(i) && t.isKept(i, v):
+			t.jump(i, t.s.keptStep(i), true, v)
 		case t.s.joined(i) && t.isJump(i, v):
-			t.jump(i, v)
+			t.jump(i, t.s.loneStep(i), t.s.c[i] > t.s.c[i-1], v)
 		}
 		if t.doubtC > 0 || t.spoilt {
 			t.s.flag[i] |= uncredited
@@ -50,6 +52,31 @@ func (t *track) jumpC(withinS float64) float64 {
 		least *= mediumJump
 	}
 	return least
+}
+
+// isKept tells a jump up that was lowered as a spike but stays: the readings after
+// it do not come back.
+func (t *track) isKept(i int, v *view) bool {
+	if t.role != Product || t.doubtUnit != "" || t.s.c[i] >= t.s.x[i] {
+		return false
+	}
+	lone := t.s.keptStep(i)
+	return lone > t.jumpC(t.s.step(i)) || lone > leastAloneC && t.alone(i, lone, v)
+}
+
+// keptStep is how much of the step up to a reading, as read, neither the steps
+// beside it share nor the readings after it take back within the longest spike.
+func (s *series) keptStep(i int) float64 {
+	lone := s.loneOf(s.x, i)
+	if s.x[i] <= s.x[i-1] {
+		return 0
+	}
+	for k := i + 1; k <= i+widestBurst && k < s.len() && s.joined(k); k++ {
+		if s.x[k] < s.x[i-1]+lone/2 {
+			return 0
+		}
+	}
+	return lone
 }
 
 // isJump tells a step that no sensor follows, or that this one alone made. A dip
@@ -82,7 +109,7 @@ func (t *track) alone(i int, lone float64, v *view) bool {
 		if p == t.at || !o.speaks(v.cols[p][s.row[i-1]]) || !o.speaks(v.cols[p][s.row[i]]) {
 			continue
 		}
-		if others = true; o.steps(v.cols[p], s.row[from-1:to+1], math.Copysign(sharedShare*lone, s.c[i]-s.c[i-1])) {
+		if others = true; o.steps(v.cols[p], s.row[from-1:to+1], math.Copysign(sharedShare*lone, s.x[i]-s.x[i-1])) {
 			return false
 		}
 	}
@@ -90,15 +117,16 @@ func (t *track) alone(i int, lone float64, v *view) bool {
 }
 
 // standsOut tells whether no other step of its probe from one reading to another
-// comes near a lone step, save one that takes it back.
+// comes near a lone step, save one that takes it back. The others count as they
+// were read: what a spike was lowered to is no step of the probe.
 func (s *series) standsOut(i int, lone float64, from, to int) bool {
 	back := 0
 	for k := from; k <= to; k++ {
-		step := s.c[k] - s.c[k-1]
+		step := s.x[k] - s.x[k-1]
 		if k == i || !s.joined(k) || aloneFactor*math.Abs(step) <= lone {
 			continue
 		}
-		if back++; back > 1 || step*(s.c[i]-s.c[i-1]) > 0 || 2*math.Abs(step) < lone {
+		if back++; back > 1 || step*(s.x[i]-s.x[i-1]) > 0 || 2*math.Abs(step) < lone {
 			return false
 		}
 	}
@@ -117,23 +145,24 @@ func (t *track) steps(col []float64, rows []int, size float64) bool {
 	return false
 }
 
-func (t *track) jump(i int, v *view) {
+// jump notes a step of a size, up or down.
+func (t *track) jump(i int, lone float64, up bool, v *view) {
 	s := &t.s
 	s.flag[i] |= tooFar
 	after := "nothing is credited over it"
-	switch lone := s.loneStep(i); {
+	switch {
 	case t.role != Product:
-	case s.c[i] > s.c[i-1]:
+	case up:
 		after = "nothing is credited until it is taken back"
 		t.doubtC += lone
 	case lone >= returnShare*t.doubtC-2*t.beyondC():
 		t.doubtC = 0
 	}
 	why := "faster than a sensor in a liquid can follow"
-	if s.loneStep(i) <= t.jumpC(s.step(i)) {
+	if lone <= t.jumpC(s.step(i)) {
 		why = "a step that no other probe shares and this one makes nowhere else near"
 	}
-	t.note(v, Rate, s.row[i], fmt.Sprintf("from %s to %s in %s: %s; %s", degrees(s.c[i-1]), degrees(s.c[i]), duration(s.t[i]-s.t[i-1]), why, after))
+	t.note(v, Rate, s.row[i], fmt.Sprintf("from %s to %s in %s: %s; %s", degrees(s.x[i-1]), degrees(s.x[i]), duration(s.t[i]-s.t[i-1]), why, after))
 }
 
 // comeDown takes the first reading after ones just too hot to be any: what
@@ -148,15 +177,17 @@ func (t *track) comeDown(i int, v *view) {
 
 // loneStep is how much of the step to a reading the steps beside it do not
 // share.
-func (s *series) loneStep(i int) float64 {
-	step := s.c[i] - s.c[i-1]
+func (s *series) loneStep(i int) float64 { return s.loneOf(s.c, i) }
+
+func (s *series) loneOf(c []float64, i int) float64 {
+	step := c[i] - c[i-1]
 	sign := math.Copysign(1, step)
 	shared := 0.0
 	if s.joined(i - 1) {
-		shared = max(shared, sign*(s.c[i-1]-s.c[i-2]))
+		shared = max(shared, sign*(c[i-1]-c[i-2]))
 	}
 	if s.joined(i + 1) {
-		shared = max(shared, sign*(s.c[i+1]-s.c[i]))
+		shared = max(shared, sign*(c[i+1]-c[i]))
 	}
 	return sign*step - shared
 }
