@@ -185,7 +185,8 @@ var injections = []injection{
 	}},
 	{"lone step", []logfile.FaultKind{logfile.Rate, logfile.Spike, logfile.Range}, func(rng *rand.Rand, r *record, col int) bool {
 		at, n := between(rng, 20, len(r.t)-5), between(rng, 6, len(r.t)/2)
-		size := math.Ceil((3+beyond(r)+5*r.steepest(at, 13))*(1+rng.Float64())/r.step) * r.step
+		// Less than what the process itself does within the longest spike may pass for one.
+		size := math.Ceil((3+beyond(r)+12*r.steepest(at, 13))*(1+rng.Float64())/r.step) * r.step
 		for i := at; i < min(at+n, len(r.t)); i++ {
 			r.cols[col][i] += size
 		}

@@ -72,7 +72,7 @@ func (s *series) keptStep(i int) float64 {
 		return 0
 	}
 	for k := i + 1; k <= i+widestBurst && k < s.len() && s.joined(k); k++ {
-		if s.x[k] < s.x[i-1]+lone/2 {
+		if s.x[k] < s.x[i-1]+lone/4 {
 			return 0
 		}
 	}

@@ -208,6 +208,9 @@ func (t *track) catchUp(i, a int, v *view) {
 		t.noteStand(i, from, v)
 		return
 	}
+	if r.from < 0 {
+		since = -1 // how far the others moved before this view is not known: all of the run stood still
+	}
 	t.stick(from+since, a, i-1, v, fmt.Sprintf("%s without change, then %s at once", degrees(r.x), degrees(s.c[i])))
 	if step < 0 {
 		s.flag[i] |= tooFar
